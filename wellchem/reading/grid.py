@@ -1,0 +1,94 @@
+"""A grid: what every format is turned into. Columns of dictionary-coded text whose place follows from their indices.
+
+The formats make grids and know nothing of tables; the tables room reads grids and knows nothing of formats.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+Codes = NDArray[np.int32]
+
+
+@dataclass(frozen=True, eq=False)
+class GridColumn:
+    """One column: `texts[codes[i]]` is the text of row i; code -1 is an empty cell.
+
+    `native[k]` tells that text k was a number of the file's own (a spreadsheet's), written with a decimal point
+    whatever the decimal convention of the text around it.
+    """
+
+    codes: Codes
+    texts: NDArray[Any]
+    native: NDArray[np.bool_] | None = None
+
+    def text(self, row: int) -> str:
+        """Text of one cell, empty where the cell is."""
+        code = int(self.codes[row])
+        return "" if code < 0 else str(self.texts[code])
+
+
+@dataclass(frozen=True, eq=False)
+class Mark:
+    """Something that a format knows of one cell: `hidden`, `superscript`, `formula_without_value`, `merged`, `comment`."""
+
+    row: int
+    column: int
+    kind: str
+    text: str = ""
+
+
+@dataclass(frozen=True, eq=False)
+class Grid:
+    """A rectangle of text cells from one page, sheet or file.
+
+    `rows` and `columns_at` give the source's own number (from 1) of each row and column of the grid. `boxes`, for
+    pages, is (height, width, 4): x0, top, x1, bottom in points, NaN where the cell is empty. `words`, for pages, is
+    (height, width): how many words of the page each cell holds; elsewhere every non-empty cell counts once.
+    `ruled` tells that drawn lines separate the cells. `rule_above[i]` tells that a drawn line lies above row i.
+    """
+
+    columns: tuple[GridColumn, ...]
+    height: int
+    rows: NDArray[np.int32]
+    columns_at: NDArray[np.int32]
+    page: int | None = None
+    sheet: str | None = None
+    hidden: bool = False
+    boxes: NDArray[np.float32] | None = None
+    words: NDArray[np.int32] | None = None
+    ruled: bool = False
+    rule_above: NDArray[np.bool_] | None = None
+    marks: tuple[Mark, ...] = ()
+    notes: tuple[str, ...] = ()
+
+    @property
+    def width(self) -> int:
+        """Number of columns."""
+        return len(self.columns)
+
+    def row(self, index: int) -> tuple[str, ...]:
+        """Texts of one row."""
+        return tuple(column.text(index) for column in self.columns)
+
+    def count(self) -> int:
+        """Non-empty cells, or words where the grid is of a page."""
+        if self.words is not None:
+            return int(self.words.sum())
+        return int(sum(int((column.codes >= 0).sum()) for column in self.columns))
+
+
+@dataclass(frozen=True, eq=False)
+class Source:
+    """A file turned into grids: its name, format and what had to be supposed about it."""
+
+    name: str
+    format: str
+    grids: tuple[Grid, ...]
+    encoding: str | None = None
+    delimiter: str | None = None
+    notes: tuple[str, ...] = field(default=())
