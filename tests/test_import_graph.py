@@ -17,13 +17,14 @@ MAY = {
     "schema": ("errors", "models"),
     "chemistry": ("reference",),
     "vocabulary": ("errors", "models", "reference", "chemistry"),
-    "reading": ("errors", "models", "schema", "vocabulary", "normalise"),
-    "normalise": ("errors", "models", "schema", "vocabulary", "chemistry"),
+    "reading": ("errors", "models", "vocabulary"),
+    "normalise": ("errors", "models", "schema", "vocabulary", "reading", "chemistry"),
+    "intake": ("errors", "models", "schema", "vocabulary", "reading", "normalise"),
     "limits": ("errors", "models", "schema", "reference", "vocabulary", "chemistry"),
     "interpretation": ("errors", "models", "schema", "reference", "vocabulary", "chemistry", "limits", "normalise"),
     "display": ("errors", "models", "schema"),
     "demo": (),
-    "cli": ("errors", "models", "schema", "reading", "normalise", "limits", "interpretation", "display", "demo"),
+    "cli": ("errors", "models", "schema", "intake", "normalise", "limits", "interpretation", "display", "demo"),
 }
 
 # A model makes and prints itself: imports inside a function, upwards.

@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING, Any
 __version__ = "0.1.0"
 
 _PLACES = {
-    "read": "wellchem.reading",
-    "read_batch": "wellchem.reading",
+    "read": "wellchem.intake",
+    "read_batch": "wellchem.intake",
     "Report": "wellchem.models.sample",
     "Sample": "wellchem.models.sample",
     "Result": "wellchem.models.sample",
@@ -30,13 +30,13 @@ __all__ = ["__version__", *sorted(_PLACES), *_ROOMS]
 
 if TYPE_CHECKING:
     from wellchem import chemistry, errors, limits, schema, vocabulary
+    from wellchem.intake import read, read_batch
     from wellchem.interpretation import checks, interpret, problems, treat
     from wellchem.limits import compare
     from wellchem.models.finding import Interpretation
     from wellchem.models.household import Household
     from wellchem.models.sample import Report, Result, Sample
     from wellchem.normalise import convert, resolve
-    from wellchem.reading import read, read_batch
 
 
 def __getattr__(name: str) -> Any:

@@ -154,9 +154,7 @@ FRAMES: dict[str, tuple[Column, ...]] = {
         _float("ratio_low", "low end divided by the maximum"),
         _float("ratio_high", "high end divided by the maximum"),
         _text("reasons", "why undecided, and notes, as codes joined by ;"),
-        Column(
-            "settled", "bool", "whether the limit's condition is settled; where not, the row decides nothing"
-        ),
+        Column("settled", "bool", "whether the limit's condition is settled; where not, the row decides nothing"),
         Column("on", "time", "the date compared with"),
         Column("result", "int", "position of the result in the results frame; missing for groups"),
     ),
@@ -205,9 +203,7 @@ def conform(frame: str, data: dict[str, Any], length: int) -> pd.DataFrame:
             made[column.name] = column.empty(length)
         elif column.kind == "text" and column.categories is None:
             made[column.name] = (
-                given
-                if isinstance(getattr(given, "dtype", None), pd.CategoricalDtype)
-                else pd.Categorical(given)
+                given if isinstance(getattr(given, "dtype", None), pd.CategoricalDtype) else pd.Categorical(given)
             )
         else:
             made[column.name] = pd.Series(given).astype(column.dtype).array
@@ -234,11 +230,7 @@ def check(data: pd.DataFrame, frame: str, needed: Iterable[str] | None = None) -
             raise FrameError(f"column {name} of the {frame} frame holds {series.dtype}, not dates")
         if column.categories is not None:
             known = {member.value for member in column.categories}
-            seen = (
-                series.cat.categories
-                if isinstance(series.dtype, pd.CategoricalDtype)
-                else series.dropna().unique()
-            )
+            seen = series.cat.categories if isinstance(series.dtype, pd.CategoricalDtype) else series.dropna().unique()
             if unknown := sorted({str(word) for word in seen} - known):
                 raise FrameError(
                     f"column {name} of the {frame} frame holds {', '.join(unknown)}, not one of {sorted(known)}"

@@ -151,9 +151,7 @@ class Sample(Model):
         """The one result that fits, or None. Raises AmbiguousResult where two fit."""
         found = self.all(analyte, fraction=fraction, basis=basis, measured=measured)
         if len(found) > 1:
-            what = "; ".join(
-                f"{r.printed.name or r.analyte} {r.printed.value} {r.printed.unit}" for r in found
-            )
+            what = "; ".join(f"{r.printed.name or r.analyte} {r.printed.value} {r.printed.unit}" for r in found)
             raise AmbiguousResult(
                 f"{len(found)} results of {analyte} fit in sample {self.id!r}: {what}. "
                 "Narrow with fraction=, basis= or measured=, or take all()."
