@@ -26,7 +26,28 @@ _PLACES = {
 }
 _ROOMS = ("chemistry", "errors", "limits", "schema", "vocabulary")
 
-__all__ = ["__version__", *sorted(_PLACES), *_ROOMS]
+__all__ = [
+    "Household",
+    "Interpretation",
+    "Report",
+    "Result",
+    "Sample",
+    "__version__",
+    "chemistry",
+    "checks",
+    "compare",
+    "convert",
+    "errors",
+    "interpret",
+    "limits",
+    "problems",
+    "read",
+    "read_batch",
+    "resolve",
+    "schema",
+    "treat",
+    "vocabulary",
+]
 
 if TYPE_CHECKING:
     from wellchem import chemistry, errors, limits, schema, vocabulary

@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 
 
 class Origin(Model):
-    """The place in a source: file, page or sheet, row and column counted from 1, and the box on a PDF page in points."""
+    """The place in a source: file, page or sheet, row and column counted from 1, the box on a page in points."""
 
     source: str
     page: int | None = None

@@ -34,7 +34,7 @@ class GridColumn:
 
 @dataclass(frozen=True, eq=False)
 class Mark:
-    """Something that a format knows of one cell: `hidden`, `superscript`, `formula_without_value`, `merged`, `comment`."""
+    """What a format knows of one cell: `hidden`, `superscript`, `formula_without_value`, `merged`, `comment`."""
 
     row: int
     column: int
