@@ -1,0 +1,159 @@
+"""Numbers, intervals, results and codes as a reader meets them."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable
+from datetime import date, datetime
+
+from wellchem.models.base import Interval
+from wellchem.models.codes import Censoring, LimitKind, Verdict
+from wellchem.models.finding import Computed, Figure, Interpretation
+from wellchem.models.limits import Comparison, Limit
+from wellchem.models.sample import Result, Sample
+
+SYMBOLS = {"e_coli": "E. coli", "ph": "pH"}
+
+NOTICE = (
+    "This is information, not a certificate. The health authority, a certified laboratory, local code and licensed "
+    "professionals decide. Limits of public systems are used as a measure; state, provincial and local limits were "
+    "not checked and may be stricter."
+)
+
+
+def label(key: str) -> str:
+    """An analyte's or a code's key as words."""
+    return SYMBOLS.get(key, key.replace("_", " "))
+
+
+def number(value: float | None, digits: int = 3) -> str:
+    """A number with `digits` significant digits, without an exponent where one is not needed."""
+    if value is None or math.isnan(value):
+        return "unknown"
+    if math.isinf(value):
+        return "no upper bound" if value > 0 else "no lower bound"
+    if value == 0:
+        return "0"
+    if not 1e-9 <= abs(value) < 1e7:
+        return f"{value:.{digits - 1}e}"
+    decimals = max(0, digits - 1 - math.floor(math.log10(abs(value))))
+    rounded = round(value, digits - 1 - math.floor(math.log10(abs(value))))
+    text = f"{rounded:.{decimals}f}"
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def interval(low: float | None, high: float | None, unit: str = "") -> str:
+    """Two bounds as a reader writes them: `0.3`, `below 0.05`, `at least 2420`, `0.3 to 1`."""
+    tail = "" if unit in ("", "1") else f" {unit}"
+    low_open = low is None or math.isnan(low) or math.isinf(low)
+    high_open = high is None or math.isnan(high) or math.isinf(high)
+    if low_open and high_open:
+        return "unknown"
+    if high_open:
+        return f"at least {number(low)}{tail}"
+    if low_open:
+        return f"at most {number(high)}{tail}"
+    if low == high or number(low) == number(high):
+        return f"{number(low)}{tail}"
+    return f"{number(low)} to {number(high)}{tail}"
+
+
+def computed(item: Computed | Figure) -> str:
+    """A computed value with its unit."""
+    text = getattr(item, "text", "")
+    return text or interval(item.low, item.high, item.unit)
+
+
+def printed(result: Result) -> str:
+    """What the laboratory printed, name, value and unit."""
+    parts = (result.printed.name or label(result.analyte), result.printed.value, result.printed.unit)
+    return " ".join(part for part in parts if part)
+
+
+def amount(result: Result) -> str:
+    """A result in canonical unit, with its bounds."""
+    if result.censoring is Censoring.NOT_REPORTED:
+        return "not reported"
+    if result.censoring in (Censoring.PRESENT, Censoring.ABSENT):
+        return result.censoring.value
+    unit = "" if result.unit in (None, "1") else f" {result.unit}"
+    basis = f" as {result.basis}" if result.basis else ""
+    if result.censoring is Censoring.LEFT and result.value is not None:
+        return f"<{number(result.value)}{unit}{basis}"
+    if result.censoring is Censoring.RIGHT and result.value is not None:
+        return f">{number(result.value)}{unit}{basis}"
+    return f"{interval(result.low, result.high)}{unit}{basis}"
+
+
+def bound(limit: Limit) -> str:
+    """A limit's own number as its document prints it."""
+    unit = "" if limit.unit in ("", "1") else f" {limit.unit}"
+    basis = f" as {limit.basis}" if limit.basis and limit.basis not in limit.unit else ""
+    if limit.minimum is not None and limit.maximum is not None:
+        return f"{number(limit.minimum)} to {number(limit.maximum)}{unit}{basis}"
+    if limit.minimum is not None:
+        return f"at least {number(limit.minimum)}{unit}{basis}"
+    if limit.maximum == 0:
+        return "none" if "mL" in limit.unit or "L)" in limit.unit else f"0{unit}{basis}"
+    return f"{number(limit.maximum)}{unit}{basis}"
+
+
+def verdict(comparison: Comparison) -> str:
+    """A verdict as words; never an assurance."""
+    words = {
+        Verdict.ABOVE: "above",
+        Verdict.BELOW: "below the minimum",
+        Verdict.WITHIN: "within",
+        Verdict.UNDECIDED: "cannot be told",
+    }[comparison.verdict]
+    return f"{words}, near" if comparison.near and comparison.verdict is Verdict.WITHIN else words
+
+
+def kind(limit: Limit) -> str:
+    """What a limit protects, as words."""
+    return {
+        LimitKind.HEALTH: "health",
+        LimitKind.AESTHETIC: "taste, color, staining",
+        LimitKind.OPERATIONAL: "operation",
+        LimitKind.GOAL: "goal",
+    }[limit.kind]
+
+
+def times(ratio: Interval | None) -> str:
+    """A ratio to a limit, `1.2 ×`."""
+    if ratio is None:
+        return ""
+    if math.isinf(ratio.high):
+        return f"at least {number(ratio.low, 2)} ×" if ratio.low > 0 else ""
+    if ratio.low == 0 and ratio.high > 0:
+        return f"up to {number(ratio.high, 2)} ×"
+    return f"{interval(float(number(ratio.low, 2)), float(number(ratio.high, 2)))} ×"
+
+
+def day(moment: date | datetime | None) -> str:
+    """A date, with its time where one is known."""
+    if moment is None:
+        return "date not printed"
+    if isinstance(moment, datetime) and (moment.hour or moment.minute):
+        return moment.strftime("%Y-%m-%d %H:%M")
+    return moment.strftime("%Y-%m-%d")
+
+
+def about(sample: Sample) -> str:
+    """One line on a sample."""
+    parts = [f"Sample {sample.id}" if sample.id else "Sample without a name"]
+    parts += [sample.site] if sample.site else []
+    parts += [label(sample.point)] if sample.point else []
+    parts += [f"collected {day(sample.collected)}"]
+    parts += [sample.laboratory] if sample.laboratory else []
+    return ", ".join(parts)
+
+
+def places(finding: Interpretation, indices: Iterable[int]) -> tuple[str, ...]:
+    """Printed cells of results, each with its place in the report."""
+    lines = []
+    for index in indices:
+        result = finding.sample.results[index]
+        where = f" ({result.origin})" if result.origin else ""
+        lines.append(f"{printed(result)}{where}")
+    return tuple(lines)
