@@ -138,7 +138,7 @@ class FeedCondition(Model):
 
 
 class Stage(Model):
-    """One stage of a treatment train: a class of treatment, never a make."""
+    """One stage of a treatment train: a class of treatment, never a make; `after` is the water predicted behind it."""
 
     code: str
     title: str
@@ -151,6 +151,7 @@ class Stage(Model):
     maintenance: str = ""
     failure: str = ""
     tests: str = ""
+    after: tuple[Computed, ...] = ()
     sizes: tuple[Figure, ...] = ()
     sources: tuple[Source, ...] = ()
 

@@ -1,0 +1,192 @@
+"""The practitioner's half of the page: tables, evidence, chemistry, train, sizes and where each number comes from."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from wellchem.display import plots, words
+from wellchem.display.markup import figure, items, paragraph, table, tag
+from wellchem.models.codes import CheckStatus, Verdict
+from wellchem.models.finding import Computed, Figure, Interpretation, Problem, Stage
+from wellchem.models.limits import Comparison
+
+_STATUS = {
+    CheckStatus.PASS: "passes",
+    CheckStatus.WARN: "look again",
+    CheckStatus.FAIL: "fails",
+    CheckStatus.NOT_POSSIBLE: "not possible",
+}
+
+
+def _checks(finding: Interpretation) -> str:
+    rows = []
+    for check in finding.checks:
+        figures = "; ".join(f"{item.label} {words.computed(item)}" for item in check.figures)
+        strong = "strong-row" if check.status in (CheckStatus.FAIL, CheckStatus.WARN) else ""
+        rows.append(((check.title, _STATUS[check.status], check.text, figures, str(check.source or "")), strong))
+    return table(("check", "outcome", "what was found", "figures", "source"), rows)
+
+
+def _comparison(finding: Interpretation, item: Comparison) -> tuple[tuple[str, ...], str]:
+    results = [finding.sample.results[index] for index in item.results]
+    reported = "; ".join(words.amount(result) for result in results)
+    state = words.verdict(item) if item.condition_settled else "condition not settled: decides nothing"
+    notes = [words.label(reason) for reason in item.reasons] + ([item.later] if item.later else [])
+    limit = f"{item.limit.term} {words.bound(item.limit)} ({words.kind(item.limit)})"
+    if item.limit.applies_when:
+        limit += f"; applies when {', '.join(map(words.label, item.limit.applies_when))}"
+    if item.limit.compliance:
+        notes.append(f"a public system is judged by {item.limit.compliance}")
+    cells = (
+        words.label(item.analyte),
+        "; ".join(words.printed(result) for result in results),
+        reported,
+        limit,
+        words.times(item.ratio),
+        "; ".join([state, *notes]),
+        str(item.limit.citation),
+    )
+    return cells, "strong-row" if item.verdict in (Verdict.ABOVE, Verdict.BELOW) else ""
+
+
+def _evidence(finding: Interpretation, problem: Problem) -> Iterable[str]:
+    for evidence in problem.evidence:
+        places = "; ".join(words.places(finding, evidence.results))
+        limits = "; ".join(
+            f"{finding.comparisons[i].limit.term} {words.bound(finding.comparisons[i].limit)}, "
+            f"{finding.comparisons[i].limit.citation}"
+            for i in evidence.comparisons
+        )
+        tail = [part for part in (places, limits, str(evidence.source or "")) if part]
+        yield f"{evidence.text}{' — ' if tail else ''}{' | '.join(tail)}"
+
+
+def _values(values: Iterable[Computed]) -> str:
+    return table(
+        ("value", "result", "from", "source", "notes"),
+        (
+            (
+                (
+                    item.label,
+                    words.computed(item),
+                    ", ".join(item.inputs),
+                    str(item.source or ""),
+                    " ".join(item.notes),
+                ),
+                "",
+            )
+            for item in values
+        ),
+    )
+
+
+def _size(item: Figure) -> tuple[tuple[str, ...], str]:
+    us = words.interval(item.low_us, item.high_us, item.unit_us) if item.unit_us else ""
+    cells = (item.label, words.computed(item), us, item.formula, ", ".join(item.inputs), str(item.source or ""))
+    return cells, ""
+
+
+def _stage(number: int, stage: Stage) -> str:
+    facts = [
+        f"Answers: {', '.join(map(words.label, stage.answers))}" if stage.answers else "",
+        f"Adds: {'; '.join(stage.adds)}" if stage.adds else "",
+        f"Ask for: {stage.certification}" if stage.certification else "",
+        f"Upkeep: {stage.maintenance}" if stage.maintenance else "",
+        f"How it fails: {stage.failure}" if stage.failure else "",
+        f"Tests: {stage.tests}" if stage.tests else "",
+    ]
+    feed = table(
+        ("feed-water condition", "predicted there", "holds?", "source"),
+        (
+            (
+                (
+                    c.text,
+                    words.interval(c.amount.low, c.amount.high) if c.amount else "",
+                    c.status,
+                    str(c.source or ""),
+                ),
+                "",
+            )
+            for c in stage.feed
+        ),
+    )
+    sizes = table(("size", "SI", "US", "formula", "from", "source"), map(_size, stage.sizes))
+    head = tag("h3", f"{number}. {stage.title}, {stage.where}")
+    return f"{head}{paragraph(stage.why)}{items(facts)}{feed}{sizes}"
+
+
+def _ions(finding: Interpretation) -> str:
+    parts = [item for item in finding.ion_balance if item.name.startswith(("cation:", "anion:"))]
+    cations = [item for item in parts if item.name.startswith("cation:")]
+    anions = [item for item in parts if item.name.startswith("anion:")]
+    return plots.ions(cations, anions)
+
+
+def _treatment(finding: Interpretation) -> str:
+    treatment = finding.treatment
+    parts = [paragraph(treatment.text), items(treatment.steps_first)]
+    parts.append(figure(plots.train(finding), "The train, with the water predicted behind each stage as intervals."))
+    parts += [_stage(number, stage) for number, stage in enumerate(treatment.stages, 1)]
+    if treatment.unanswered:
+        parts.append(paragraph(f"Not answered by this train: {', '.join(map(words.label, treatment.unanswered))}."))
+    if treatment.runner_up:
+        names = ", ".join(map(words.label, treatment.runner_up))
+        parts.append(paragraph(f"Runner-up: {names}. {treatment.runner_up_why}"))
+    if finding.treated is not None:
+        rows = [((words.label(r.analyte), words.amount(r)), "") for r in finding.treated.results]
+        parts.append(tag("h3", "Predicted water behind the whole train"))
+        parts.append(table(("analyte", "predicted"), rows))
+        parts.append(paragraph("A prediction from published ranges: confirm it by a test of the treated water."))
+    return "".join(parts)
+
+
+def render(finding: Interpretation) -> str:
+    """The practitioner's half as HTML."""
+    assumed = [
+        f"{words.printed(result)}: {', '.join(words.label(str(a)) for a in result.assumptions)}"
+        for result in finding.sample.results
+        if result.assumptions
+    ]
+    tests = (
+        ((item.title, item.decision, item.bottle, item.holding_time, str(item.source or "")), "")
+        for item in finding.missing
+    )
+    parts = [
+        tag("h1", "For the practitioner"),
+        paragraph(words.about(finding.sample), "about"),
+        tag("h2", "Can the report be trusted"),
+        _checks(finding),
+        tag("h2", "Results against limits"),
+        figure(
+            plots.against_limits(finding),
+            "The strictest health limit and the strictest other limit of each analyte that this report can meet.",
+        ),
+        table(
+            ("analyte", "printed", "reported", "limit", "ratio", "verdict", "citation"),
+            (_comparison(finding, item) for item in finding.comparisons),
+        ),
+        tag("h2", "Evidence of each problem"),
+    ]
+    for problem in finding.problems:
+        parts.append(tag("h3", f"{problem.title} ({problem.kind}, {problem.certainty})"))
+        parts.append(items(_evidence(finding, problem)))
+    parts += [
+        tag("h2", "Chemistry"),
+        figure(
+            _ions(finding), "Ions in milliequivalents per litre; a censored ion is drawn at the middle of its bounds."
+        ),
+        _values((*finding.hardness, *finding.ion_balance, *finding.scaling, *finding.corrosion)),
+        tag("h2", "Tests and answers that would change a decision"),
+        table(("test or question", "decision it changes", "bottle", "holding time", "source"), tests),
+        tag("h2", "Treatment to consider"),
+        _treatment(finding),
+        tag("h2", "What was supposed, and versions"),
+        items(assumed) or paragraph("Nothing had to be supposed in reading the results."),
+        items(finding.standing),
+        paragraph(
+            f"Limits as in force on {words.day(finding.on)}; library {finding.library_version}, schema "
+            f"{finding.schema_version}, limits {finding.limits_version}.",
+            "source",
+        ),
+    ]
+    return "".join(parts)
