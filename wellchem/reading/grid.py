@@ -5,6 +5,7 @@ The formats make grids and know nothing of tables; the tables room reads grids a
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -18,8 +19,9 @@ Codes = NDArray[np.int32]
 class GridColumn:
     """One column: `texts[codes[i]]` is the text of row i; code -1 is an empty cell.
 
-    `native[k]` tells that text k was a number of the file's own (a spreadsheet's), written with a decimal point
-    whatever the decimal convention of the text around it.
+    Texts are stripped of blanks at their ends and differ from each other, but for a text that stands in the file both
+    as a number and as text. `native[k]` tells that text k was a number of the file's own (a spreadsheet's), written
+    with a decimal point whatever the decimal convention of the text around it.
     """
 
     codes: Codes
@@ -34,7 +36,12 @@ class GridColumn:
 
 @dataclass(frozen=True, eq=False)
 class Mark:
-    """What a format knows of one cell: `hidden`, `superscript`, `formula_without_value`, `merged`, `comment`."""
+    """What a format knows of one cell of the grid, or of a whole row (`column` -1) or column (`row` -1).
+
+    Kinds: `hidden` (cell, row or column), `superscript` (`text`: what stood raised), `formula_without_value` (`text`:
+    the formula), `merged` (`text`: rows x columns of the span, as in `1x3`), `comment` (`text`: its words), `error` (a
+    spreadsheet's error value), `number_format` (`text`: the format that showed something else than the number).
+    """
 
     row: int
     column: int
@@ -46,9 +53,11 @@ class Mark:
 class Grid:
     """A rectangle of text cells from one page, sheet or file.
 
-    `rows` and `columns_at` give the source's own number (from 1) of each row and column of the grid. `boxes`, for
-    pages, is (height, width, 4): x0, top, x1, bottom in points, NaN where the cell is empty. `words`, for pages, is
-    (height, width): how many words of the page each cell holds; elsewhere every non-empty cell counts once.
+    Rows and columns that hold nothing are left out: `rows` and `columns_at` give the source's own number (from 1) of
+    each row and column, so a gap in them is an empty row or column. A delimited file's row is its record, counted as a
+    spreadsheet program would (blank lines count, a line break inside quotes does not); a page's row is its text line.
+    `boxes`, for pages, is (height, width, 4): x0, top, x1, bottom in points, NaN where the cell is empty. `words`, for
+    pages, is (height, width): how many words of the page each cell holds; elsewhere every non-empty cell counts once.
     `ruled` tells that drawn lines separate the cells. `rule_above[i]` tells that a drawn line lies above row i.
     """
 
@@ -92,3 +101,18 @@ class Source:
     encoding: str | None = None
     delimiter: str | None = None
     notes: tuple[str, ...] = field(default=())
+
+
+def text_array(texts: Sequence[str]) -> NDArray[Any]:
+    """Texts as an array of objects."""
+    array = np.empty(len(texts), dtype=object)
+    array[:] = texts
+    return array
+
+
+def encode(texts: Iterable[str]) -> GridColumn:
+    """A column of stripped texts, coded in order of first appearance; an empty text is an empty cell."""
+    known: dict[str, int] = {"": -1}
+    codes = [known.setdefault(text, len(known) - 1) for text in texts]
+    del known[""]
+    return GridColumn(np.array(codes, dtype=np.int32), text_array(list(known)))

@@ -1,0 +1,174 @@
+"""Large delimited files turned into dictionary-coded columns by pyarrow, without an object per cell."""
+
+from __future__ import annotations
+
+import csv
+from collections import Counter
+from typing import TYPE_CHECKING, Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from wellchem.reading.delimited import comment_lines, records_of
+from wellchem.reading.dialect import DIRECTIVE, Dialect
+from wellchem.reading.grid import Codes, GridColumn, text_array
+
+if TYPE_CHECKING:
+    import pyarrow as pa
+
+EDGE = 1 << 16  # bytes at both ends read apart: preamble, header, footer
+LEAF = 1 << 18  # bytes of an irregular stretch that are no longer halved
+SLICE = 1 << 26  # bytes looked through at a time for line ends
+BLOCK = 1 << 22  # bytes that pyarrow parses at a time
+
+
+class _Untrustworthy(Exception):
+    """pyarrow and the csv module cut the text into different records."""
+
+
+def read_columns(text: bytes, dialect: Dialect) -> tuple[tuple[GridColumn, ...], Codes] | None:
+    """Columns and record numbers of a UTF-8 text; None where pyarrow is absent or the quotes cannot be trusted."""
+    try:
+        import pyarrow as pa
+    except ImportError:
+        return None
+    if dialect.blank_before_quote or DIRECTIVE.match(text[:16].decode("utf-8", errors="ignore")):
+        return None
+    ends, inside = _record_ends(text, dialect.quoted)
+    if ends is None:
+        return None
+    starts = np.concatenate((np.zeros(1, dtype=np.int64), ends[:-1] + 1))
+    lines = np.flatnonzero(ends > starts)  # pyarrow leaves blank lines out
+    starts, ends = starts[lines], ends[lines]
+    comments = comment_lines(text, dialect)
+    commented = int(np.searchsorted(lines, len(comments)))
+    head = max(commented, int(np.searchsorted(starts, EDGE)))
+    tail = max(head, int(np.searchsorted(starts, len(text) - EDGE)))
+    width = _usual_width(text, starts, dialect)
+
+    def stretch(first: int, last: int) -> list[pa.Table]:
+        """Records first .. last - 1 as tables; a stretch of unequal widths is halved until it is small."""
+        if first >= last:
+            return []
+        begin, end = int(starts[first]), int(ends[last - 1])
+        table = _by_arrow(memoryview(text)[begin:end], dialect, width, inside)
+        if table is not None and table.num_rows == last - first:
+            return [table]
+        if end - begin > LEAF and last - first > 1:
+            middle = (first + last) // 2
+            return stretch(first, middle) + stretch(middle, last)
+        records = [record for record in records_of(text[begin:end].decode("utf-8"), dialect) if record]
+        if len(records) != last - first:
+            raise _Untrustworthy
+        return [_by_hand(records)]
+
+    try:
+        parts = [_by_hand([[line.strip()] for line in comments])] if comments else []
+        for first, last in ((commented, head), (head, tail), (tail, len(lines))):
+            parts += stretch(first, last)
+    except (_Untrustworthy, csv.Error):
+        return None
+    widest = max(part.num_columns for part in parts)
+    columns = []
+    for at in range(widest):
+        chunks: list[pa.Array] = []
+        for part in parts:
+            if at < part.num_columns:
+                chunks += part.column(at).chunks
+            else:
+                chunks.append(pa.nulls(part.num_rows, pa.dictionary(pa.int32(), pa.string())))
+        columns.append(_column(pa.chunked_array(chunks)))
+    return tuple(columns), (lines + 1).astype(np.int32)
+
+
+def _record_ends(text: bytes, quoted: bool) -> tuple[NDArray[np.int64] | None, bool]:
+    """Positions of the line ends outside quotes, and whether there are line ends inside; None for unbalanced quotes."""
+    view = np.frombuffer(text, dtype=np.uint8)
+    pieces: list[NDArray[np.int64]] = []
+    open_quote, inside = 0, False
+    quoted = quoted and b'"' in text
+    for begin in range(0, len(view), SLICE):
+        piece = view[begin : begin + SLICE]
+        newlines = np.flatnonzero(piece == 10)
+        if quoted:
+            quotes = np.flatnonzero(piece == 34)
+            within = (np.searchsorted(quotes, newlines) + open_quote) % 2 == 1
+            open_quote = (open_quote + len(quotes)) % 2
+            if within.any():
+                inside = True
+                newlines = newlines[~within]
+        pieces.append(newlines + begin)
+    if open_quote:
+        return None, inside
+    if not text.endswith(b"\n"):
+        pieces.append(np.array([len(text)], dtype=np.int64))
+    return np.concatenate(pieces), inside
+
+
+def _usual_width(text: bytes, starts: NDArray[np.int64], dialect: Dialect) -> int:
+    """The most frequent number of cells in a record about the middle of the file."""
+    middle = len(starts) // 2
+    begin = int(starts[middle])
+    end = int(starts[min(middle + 200, len(starts) - 1)])
+    widths = Counter(len(record) for record in records_of(text[begin:end].decode("utf-8"), dialect) if record)
+    return widths.most_common(1)[0][0] if widths else dialect.width
+
+
+def _by_arrow(piece: memoryview, dialect: Dialect, width: int, inside: bool) -> pa.Table | None:
+    """A stretch of records of one width as dictionary columns; None where a record has another width."""
+    import pyarrow as pa
+    from pyarrow import csv as arrow_csv
+
+    names = [str(at) for at in range(width)]
+    kind = pa.dictionary(pa.int32(), pa.string())
+    try:
+        return arrow_csv.read_csv(
+            pa.BufferReader(piece),
+            read_options=arrow_csv.ReadOptions(column_names=names, block_size=BLOCK),
+            parse_options=arrow_csv.ParseOptions(
+                delimiter=dialect.delimiter,
+                quote_char='"' if dialect.quoted else False,
+                newlines_in_values=inside,
+            ),
+            convert_options=arrow_csv.ConvertOptions(
+                column_types=dict.fromkeys(names, kind),
+                null_values=[""],
+                strings_can_be_null=True,
+                quoted_strings_can_be_null=True,
+            ),
+        )
+    except pa.ArrowInvalid:
+        return None
+
+
+def _by_hand(records: list[list[str]]) -> pa.Table:
+    """Records of unequal widths as the same kind of table."""
+    import pyarrow as pa
+
+    width = max(len(record) for record in records)
+    columns = [
+        pa.array(
+            [record[at] if at < len(record) and record[at] else None for record in records], pa.string()
+        ).dictionary_encode()
+        for at in range(width)
+    ]
+    return pa.table(columns, names=[str(at) for at in range(width)])
+
+
+def _column(chunked: pa.ChunkedArray) -> GridColumn:
+    """A grid's column of pyarrow's: one dictionary, blanks at the ends of texts taken away."""
+    import pyarrow as pa
+    import pyarrow.compute as pc
+
+    chunks = chunked.unify_dictionaries().chunks
+    codes = np.concatenate([chunk.indices.fill_null(-1).to_numpy(zero_copy_only=False) for chunk in chunks])
+    codes = codes.astype(np.int32, copy=False)
+    dictionary = chunks[-1].dictionary
+    trimmed = pc.utf8_trim_whitespace(dictionary)
+    if len(trimmed) and not trimmed.equals(dictionary):
+        again = pc.if_else(pc.equal(trimmed, ""), pa.scalar(None, pa.string()), trimmed).dictionary_encode()
+        into = again.indices.fill_null(-1).to_numpy(zero_copy_only=False).astype(np.int32)
+        codes = np.append(into, np.int32(-1))[codes]
+        dictionary = again.dictionary
+    texts: list[Any] = dictionary.to_pylist()
+    return GridColumn(codes, text_array(texts))
