@@ -198,3 +198,12 @@ def test_metals_are_of_the_unfiltered_water():
         if analytes()[row["analyte"]]["group"] == "metal":
             acid_soluble = row["authority"] == "australia" and row["analyte"] == "aluminum"
             assert row["fraction"] == ("" if acid_soluble else "total"), place(row)
+
+
+def test_readme_counts_the_rows():
+    """The README's table says per authority how many rows were seen in a document, in a transposition, or not."""
+    text = (FOLDER / "README.md").read_text(encoding="utf-8")
+    for authority in AUTHORITIES:
+        checked = [row["checked"] for row in rows() if row["authority"] == authority]
+        counts = [str(len(checked)), *(str(checked.count(mark)) for mark in ("page", "transposition", "memory"))]
+        assert f"| {authority} | {' | '.join(counts)} |" in text, authority
