@@ -8,6 +8,7 @@ if TYPE_CHECKING:
     from .alkalinity import handbook_alkalinity_forms as handbook_alkalinity_forms
     from .alkalinity import handbook_carbon_dioxide as handbook_carbon_dioxide
     from .alkalinity import total_alkalinity as total_alkalinity
+    from .classes import classify as classify
     from .conversions import activity_from_mass as activity_from_mass
     from .conversions import basis_factor as basis_factor
     from .conversions import equivalents_per_mole as equivalents_per_mole
@@ -20,6 +21,22 @@ if TYPE_CHECKING:
     from .conversions import specific_activity as specific_activity
     from .conversions import uv_absorbance as uv_absorbance
     from .conversions import uv_transmittance as uv_transmittance
+    from .correctness import acceptance as acceptance
+    from .correctness import charge_balance as charge_balance
+    from .correctness import charge_balance_of_mean as charge_balance_of_mean
+    from .correctness import charge_imbalance as charge_imbalance
+    from .correctness import dissolved_solids_conductance_ratio as dissolved_solids_conductance_ratio
+    from .correctness import dissolved_solids_ratio as dissolved_solids_ratio
+    from .correctness import ion_conductance_ratio as ion_conductance_ratio
+    from .correctness import permitted_charge_difference as permitted_charge_difference
+    from .correctness import relative_percent_difference as relative_percent_difference
+    from .corrosion import buffer_capacity as buffer_capacity
+    from .corrosion import chloride_sulfate_mass_ratio as chloride_sulfate_mass_ratio
+    from .corrosion import galvanic_corrosion_potential as galvanic_corrosion_potential
+    from .corrosion import larson_skold_ratio as larson_skold_ratio
+    from .counts import most_probable_number as most_probable_number
+    from .counts import tabulated_mpn as tabulated_mpn
+    from .handbook import activity_exponent as activity_exponent
     from .hardness import calcium_hardness as calcium_hardness
     from .hardness import carbonate_hardness as carbonate_hardness
     from .hardness import convert_hardness as convert_hardness
@@ -27,10 +44,40 @@ if TYPE_CHECKING:
     from .hardness import magnesium_hardness as magnesium_hardness
     from .hardness import noncarbonate_hardness as noncarbonate_hardness
     from .hardness import total_hardness as total_hardness
+    from .indices import aggressive_index as aggressive_index
+    from .indices import langelier_index as langelier_index
+    from .indices import langelier_index_short_form as langelier_index_short_form
+    from .indices import marble_test_potential as marble_test_potential
+    from .indices import puckorius_index as puckorius_index
+    from .indices import ryznar_index as ryznar_index
+    from .indices import saturation_ph as saturation_ph
+    from .indices import saturation_ph_short_form as saturation_ph_short_form
+    from .ions import anion_sum as anion_sum
+    from .ions import calcium_magnesium_ratio as calcium_magnesium_ratio
+    from .ions import cation_sum as cation_sum
+    from .ions import chloride_bromide_ratio as chloride_bromide_ratio
+    from .ions import ion_milliequivalents as ion_milliequivalents
+    from .ions import missing_ions as missing_ions
+    from .ions import sodium_by_difference as sodium_by_difference
+    from .ions import sodium_chloride_ratio as sodium_chloride_ratio
+    from .ions import sulfate_chloride_ratio as sulfate_chloride_ratio
+    from .ions import water_type as water_type
     from .masses import atomic_weight as atomic_weight
     from .masses import atoms as atoms
     from .masses import equivalent_weight as equivalent_weight
     from .masses import molar_mass as molar_mass
+    from .oxidants import alkalinity_consumed as alkalinity_consumed
+    from .oxidants import oxidant_demand as oxidant_demand
+    from .salinity import conductance_at_25 as conductance_at_25
+    from .salinity import dissolved_solids_residue as dissolved_solids_residue
+    from .salinity import dissolved_solids_sum as dissolved_solids_sum
+    from .salinity import handbook_conductance as handbook_conductance
+    from .salinity import residual_sodium_carbonate as residual_sodium_carbonate
+    from .salinity import sodium_adsorption_ratio as sodium_adsorption_ratio
+    from .softening import compensated_hardness as compensated_hardness
+    from .softening import hardness_load as hardness_load
+    from .softening import potassium_added as potassium_added
+    from .softening import sodium_added as sodium_added
 
 # The public functions, by module. The imports above tell the same to a type checker; a test compares them.
 _MODULES: dict[str, tuple[str, ...]] = {
@@ -40,6 +87,7 @@ _MODULES: dict[str, tuple[str, ...]] = {
         "handbook_carbon_dioxide",
         "total_alkalinity",
     ),
+    "classes": ("classify",),
     "conversions": (
         "activity_from_mass",
         "basis_factor",
@@ -54,6 +102,28 @@ _MODULES: dict[str, tuple[str, ...]] = {
         "uv_absorbance",
         "uv_transmittance",
     ),
+    "correctness": (
+        "acceptance",
+        "charge_balance",
+        "charge_balance_of_mean",
+        "charge_imbalance",
+        "dissolved_solids_conductance_ratio",
+        "dissolved_solids_ratio",
+        "ion_conductance_ratio",
+        "permitted_charge_difference",
+        "relative_percent_difference",
+    ),
+    "corrosion": (
+        "buffer_capacity",
+        "chloride_sulfate_mass_ratio",
+        "galvanic_corrosion_potential",
+        "larson_skold_ratio",
+    ),
+    "counts": (
+        "most_probable_number",
+        "tabulated_mpn",
+    ),
+    "handbook": ("activity_exponent",),
     "hardness": (
         "calcium_hardness",
         "carbonate_hardness",
@@ -63,11 +133,51 @@ _MODULES: dict[str, tuple[str, ...]] = {
         "noncarbonate_hardness",
         "total_hardness",
     ),
+    "indices": (
+        "aggressive_index",
+        "langelier_index",
+        "langelier_index_short_form",
+        "marble_test_potential",
+        "puckorius_index",
+        "ryznar_index",
+        "saturation_ph",
+        "saturation_ph_short_form",
+    ),
+    "ions": (
+        "anion_sum",
+        "calcium_magnesium_ratio",
+        "cation_sum",
+        "chloride_bromide_ratio",
+        "ion_milliequivalents",
+        "missing_ions",
+        "sodium_by_difference",
+        "sodium_chloride_ratio",
+        "sulfate_chloride_ratio",
+        "water_type",
+    ),
     "masses": (
         "atomic_weight",
         "atoms",
         "equivalent_weight",
         "molar_mass",
+    ),
+    "oxidants": (
+        "alkalinity_consumed",
+        "oxidant_demand",
+    ),
+    "salinity": (
+        "conductance_at_25",
+        "dissolved_solids_residue",
+        "dissolved_solids_sum",
+        "handbook_conductance",
+        "residual_sodium_carbonate",
+        "sodium_adsorption_ratio",
+    ),
+    "softening": (
+        "compensated_hardness",
+        "hardness_load",
+        "potassium_added",
+        "sodium_added",
     ),
 }
 _HOME = {name: module for module, names in _MODULES.items() for name in names}
