@@ -1,0 +1,110 @@
+"""Scores what is read of each layout against its truth, result by result.
+
+Run as a program for the table: `python tests/reports/reports_score.py [NAME ...]`.
+"""
+
+from __future__ import annotations
+
+import sys
+from collections import Counter
+from dataclasses import dataclass, field
+
+import reports_pdf
+import reports_sheets
+import reports_text
+from reports_catalog import Layout
+
+import wellchem
+
+MAKERS = {maker.__name__ + "_" + part: maker for part, maker in (
+    *(("pdf", maker) for maker in reports_pdf.LAYOUTS),
+    *(("sheet", maker) for maker in reports_sheets.LAYOUTS),
+    *(("text", maker) for maker in reports_text.LAYOUTS),
+)}  # fmt: skip
+
+
+@dataclass
+class Score:
+    """Counts for one file; `lines` says what each fault is."""
+
+    name: str
+    truth: int = 0
+    right: int = 0
+    missing: int = 0
+    wrong: int = 0
+    extra: int = 0
+    leaked: int = 0
+    balanced: bool = True
+    lines: list[str] = field(default_factory=list)
+
+
+def _near(a: float | None, b: float) -> bool:
+    return a is not None and (a == b or abs(a - b) <= 0.006 * max(abs(a), abs(b)))
+
+
+def score(layout: Layout) -> Score:
+    """Each true result is found and right, missing or wrong; what is read beyond the truth is extra."""
+    out = Score(layout.name, truth=sum(len(water.items) for water in layout.waters))
+    try:
+        report = wellchem.read(layout.data, name=f"{layout.name}.{layout.suffix}")
+    except wellchem.errors.ReadError as error:
+        out.missing = out.truth
+        out.lines.append(str(error))
+        return out
+    out.balanced = report.explanation.balanced
+    samples = {sample.id or sample.site or "": sample for sample in report.samples}
+    unused = {key: list(sample.results) for key, sample in samples.items()}
+    alone = next(iter(unused)) if len(unused) == 1 == len(layout.waters) else None
+    for water in layout.waters:
+        named = water.id if water.id in unused else water.site if water.site in unused else alone
+        results = unused.get(named, []) if named is not None else []
+        for item in water.items:
+            same = (
+                [r for r in results if r.analyte == item.analyte and r.printed.name.strip() == item.name]
+                or [r for r in results if r.analyte == item.analyte and r.fraction == item.fraction]
+                or [r for r in results if r.analyte == item.analyte]
+            )
+            if not same:
+                out.missing += 1
+                out.lines.append(f"missing {water.id}: {item.name} {item.value} {item.unit}")
+                continue
+            best = min(same, key=lambda r: not (_near(r.low, item.low) and _near(r.high, item.high)))
+            results.remove(best)
+            if _near(best.low, item.low) and _near(best.high, item.high) and best.fraction == item.fraction:
+                out.right += 1
+            else:
+                out.wrong += 1
+                out.lines.append(
+                    f"wrong {water.id}: {item.name} {item.value} {item.unit} [{item.low:.4g}, {item.high:.4g}] {item.fraction}"
+                    f" read as [{best.low}, {best.high}] {best.fraction} from {best.printed.value!r} {best.printed.unit!r}"
+                )
+    for key, results in unused.items():
+        for result in results:
+            if result.analyte in layout.extra_ok and result.censoring == "not_reported":
+                continue
+            out.extra += 1
+            out.lines.append(f"extra in {key!r}: {result.analyte} {result.printed.name!r} {result.printed.value!r}")
+    quality = sum(len(sample.results) for sample in report.quality_control)
+    if quality < layout.quality_control:
+        out.lines.append(f"quality control: {quality} of {layout.quality_control} results")
+    if out.missing or out.wrong:
+        reasons = Counter(f"{unread.reason}" for unread in report.unread).most_common(4)
+        out.lines.append(f"unread: {reasons}")
+    return out
+
+
+def main(names: list[str]) -> None:
+    """Print the table; with names, also each fault."""
+    scores = [score(maker()) for key, maker in MAKERS.items() if not names or any(name in key for name in names)]
+    print(f"{'layout':28}{'truth':>6}{'right':>6}{'miss':>6}{'wrong':>6}{'extra':>6}  accounted")
+    for one in scores:
+        print(f"{one.name:28}{one.truth:6}{one.right:6}{one.missing:6}{one.wrong:6}{one.extra:6}  {one.balanced}")
+        if names or one.missing or one.wrong or one.extra:
+            print("".join(f"    {line}\n" for line in one.lines[: 40 if names else 6]), end="")
+    total = sum(one.truth for one in scores)
+    print(f"all: {total} true, {sum(one.right for one in scores) / total:.2%} right", end="")
+    print(f", {sum(one.wrong for one in scores)} wrong, {sum(one.extra for one in scores)} extra")
+
+
+if __name__ == "__main__":
+    main(sys.argv[1:])
