@@ -163,6 +163,14 @@ def test_dates():
             assert end < start, key
 
 
+def test_undated_rows_end_after_their_document_stands():
+    """`stands_from` of a document, where given, lies before the end of every undated row that cites it."""
+    for row in rows():
+        stands = sources()[row["source"]].get("stands_from")
+        if stands is not None and not row["in_force_from"] and row["in_force_to"]:
+            assert stands <= date.fromisoformat(row["in_force_to"]), place(row)
+
+
 def test_terms_not_in_force_are_marked_by_a_parenthesis_and_nothing_else_is():
     for row in rows():
         term = row["limit_term"]
