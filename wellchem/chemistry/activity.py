@@ -85,17 +85,16 @@ def debye_huckel_parameters(temperature: V | float) -> tuple[V, V]:
     return restored(kappa * bjerrum / (2 * np.log(10))), restored(kappa * 1e-10)
 
 
-def ionic_terms(ionic_strength: Array, a: Array, b: Array, sizes: Array) -> Array:
+def ionic_terms(ionic_strength: Array, a: Array, b: Array, sizes: Array, out: Array) -> None:
     """Terms of log10 of activity coefficients, in rows: for each ion size, Davies's, and the ionic strength.
 
     A row of size å is -A √I/(1 + B å √I); Davies's is -A (√I/(1 + √I) - 0.3 I).
     """
     root = np.sqrt(ionic_strength)
     limiting = -a * root
-    terms = np.empty((len(sizes) + 2, ionic_strength.size))
-    np.multiply.outer(sizes, b * root, out=terms[:-2])
-    terms[:-2] += 1.0
-    np.divide(limiting, terms[:-2], out=terms[:-2])
-    terms[-2] = limiting / (1 + root) + water_property("activity")["davies"] * a * ionic_strength
-    terms[-1] = ionic_strength
-    return terms
+    by_size = out[:-2]
+    np.multiply.outer(sizes, b * root, out=by_size)
+    by_size += 1.0
+    np.divide(limiting, by_size, out=by_size)
+    out[-2] = limiting / (1 + root) + water_property("activity")["davies"] * a * ionic_strength
+    out[-1] = ionic_strength

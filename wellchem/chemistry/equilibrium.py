@@ -14,12 +14,12 @@ from numpy.typing import NDArray
 
 from .activity import debye_huckel_parameters, ionic_terms, water_property
 from .equilibria import temperature_basis
-from .system import System
+from .system import CALCIUM, System
 from .tables import Array
 
 _LN10 = np.log(10)
-_TOLERANCE = 1e-8  # relative, on free molalities, ionic strength and hydrogen ion activity
-_STAGES = (6, 12, 100)  # refreshes after which the waters still open go on alone
+_TOLERANCE = 1e-6  # relative, of the error left in free molalities, ionic strength and hydrogen ion activity
+_STAGES = (3, 3, 6, 100)  # refreshes after which the waters still open go on alone
 _SWEEPS = 2  # of the mass balances between two refreshes
 _STEP = 2.0  # most that a Newton step moves ln of the hydrogen ion's activity
 _TINY = 1e-30  # mol/kg, keeps a quotient finite where a component is absent
@@ -66,52 +66,57 @@ class Conditions:
 
 
 @dataclass
-class Solution:
+class Unknowns:
     """Free molalities of the components (rows), ionic strength, log10 of the activities of H+ and water.
 
-    `residual` is the largest relative change that the last step made.
+    `change` is the largest relative one that the last step made, `error` what it leaves over by the rate at which
+    changes fall: after changes c1 and c2 of a geometric series about c2 · c2/c1.
     """
 
     free: Array
     ionic_strength: Array
     log_hydrogen: Array
     log_water: Array
-    residual: Array
+    change: Array
+    error: Array
 
-    def at(self, chosen: NDArray[np.bool_]) -> "Solution":
+    def at(self, chosen: NDArray[np.bool_]) -> "Unknowns":
         """The same of some of the waters, copied."""
-        return Solution(
+        return Unknowns(
             self.free[:, chosen],
             self.ionic_strength[chosen],
             self.log_hydrogen[chosen],
             self.log_water[chosen],
-            self.residual[chosen],
+            self.change[chosen],
+            self.error[chosen],
         )
 
-    def put(self, chosen: NDArray[np.bool_], part: "Solution") -> None:
+    def put(self, chosen: NDArray[np.bool_], part: "Unknowns") -> None:
         """Take over some waters' values."""
         self.free[:, chosen] = part.free
         self.ionic_strength[chosen] = part.ionic_strength
         self.log_hydrogen[chosen] = part.log_hydrogen
         self.log_water[chosen] = part.log_water
-        self.residual[chosen] = part.residual
+        self.change[chosen] = part.change
+        self.error[chosen] = part.error
 
     @property
     def converged(self) -> NDArray[np.bool_]:
-        """Where the last step changed nothing that matters."""
-        return self.residual <= _TOLERANCE
+        """Where nothing that matters is left to change."""
+        return self.error <= _TOLERANCE
 
 
-def start(system: System, known: Conditions, log_hydrogen: Array) -> Solution:
+def start(system: System, known: Conditions, log_hydrogen: Array) -> Unknowns:
     """A first guess: every component free, at the ionic strength that this makes."""
     free = known.totals.copy()
-    strength = 0.5 * (system.component_charge**2 @ free)
+    strength = system.strength[: len(free)] @ free
     if known.given is Given.PH_ALKALINITY:
         strength += 0.5 * np.abs(known.alkalinity)
-    return Solution(free, strength + 1e-7, log_hydrogen.copy(), np.zeros_like(strength), np.full_like(strength, np.inf))
+    zero = np.zeros_like(strength)
+    return Unknowns(free, strength + 1e-7, log_hydrogen.copy(), zero, zero + 1, zero + 1)
 
 
-def solve(system: System, known: Conditions, guess: Solution) -> Solution:
+def solve(system: System, known: Conditions, guess: Unknowns) -> Unknowns:
     """Equilibrate waters under what is known of them, beginning with a guess (which is overwritten)."""
     everything = np.ones(guess.ionic_strength.size, dtype=bool)
     part, rest = guess, everything
@@ -132,17 +137,12 @@ def solve(system: System, known: Conditions, guess: Solution) -> Solution:
     return guess
 
 
-def terms_of(
-    system: System,
-    temperature: Array,
-    ionic_strength: Array,
-    log_water: Array,
-    log_hydrogen: Array,
-    log_electron: Array,
-) -> Array:
-    """The rows that `System.conditional` is for."""
-    a, b = debye_huckel_parameters(temperature)
-    return np.vstack([ionic_terms(ionic_strength, a, b, system.sizes), log_water, log_hydrogen, log_electron])
+def terms_of(system: System, temperature: Array, ionic_strength: Array, others: tuple[Array, Array, Array]) -> Array:
+    """The rows that `System.conditional` is for; `others` are log10 of the activities of water, H+ and electron."""
+    terms = np.empty((system.conditional.shape[1], temperature.size))
+    ionic_terms(ionic_strength, *debye_huckel_parameters(temperature), system.sizes, out=terms[:-3])
+    terms[-3:] = others
+    return terms
 
 
 def conditional_constants(system: System, terms: Array, log_k: Array) -> Array:
@@ -153,109 +153,110 @@ def conditional_constants(system: System, terms: Array, log_k: Array) -> Array:
     return np.exp(constants, out=constants)
 
 
+def weighted(weights: Array, values: Array) -> Array | None:
+    """Weighted sum of rows; None where every weight is nought. A single row of weight one is given itself."""
+    if not weights.any():
+        return None
+    if len(weights) == 1:
+        return values[0] if weights[0] == 1 else weights[0] * values[0]
+    return weights @ values
+
+
 def molalities(system: System, free: Array, constants: Array) -> Array:
     """Molalities of the complexes, which take the place of their conditional constants."""
     for group in system.groups:
         for factor in group.factors:
-            constants[group.start : group.stop] *= free[factor]
+            constants[group.rows] *= free[factor]
     return constants
 
 
 class _Iteration:
-    """One set of waters under way. The solution is changed in place by `step`."""
+    """One set of waters under way. The unknowns are changed in place by `step`."""
 
-    def __init__(self, system: System, known: Conditions, now: Solution) -> None:
+    def __init__(self, system: System, known: Conditions, now: Unknowns) -> None:
         self.system, self.known, self.now = system, known, now
         self.log_k = system.constants @ temperature_basis(known.temperature)
         self.a, self.b = debye_huckel_parameters(known.temperature)
         self.last: tuple[Array, Array] | None = None
-        carbonate = system.carbonate
-        calcium = system.components.index("Ca+2") if known.given is Given.CALCIUM_CARBONATE else None
-        self.order = [e for e in range(len(system.components)) if e not in (carbonate, calcium)]
-        self.involved = [
-            [group for group in system.groups if component in group.factors]
-            for component in range(len(system.components))
-        ]
-
-        self.alkaline_groups = [
-            group
-            for group in system.groups
-            if known.given is Given.PH_ALKALINITY and system.complex_alkalinity[group.start : group.stop].any()
-        ]
+        count = len(system.components)
+        self.terms = np.empty((system.conditional.shape[1], known.temperature.size))
+        self.terms[-1] = known.log_electron
+        self.spare = np.empty(known.temperature.size)
+        bound = known.given is Given.CALCIUM_CARBONATE
+        apart = {system.carbonate, system.components.index(CALCIUM)} if bound else {system.carbonate}
+        self.order = [component for component in range(count) if component not in apart]
+        self.involved = [[group for group in system.groups if place in group.factors] for place in range(count)]
 
     def step(self) -> None:
         """Refresh the constants, sweep the mass balances, move the ionic strength and a pH that is sought."""
         system, now = self.system, self.now
         before = now.free.copy()
-        terms = np.vstack(
-            [
-                ionic_terms(now.ionic_strength, self.a, self.b, system.sizes),
-                now.log_water,
-                now.log_hydrogen,
-                self.known.log_electron,
-            ]
-        )
-        self.log_gamma = system.gamma[: len(system.components)] @ terms[:-3]
-        self.constants = conditional_constants(system, terms, self.log_k)
-        self.sums = {
-            group: self.constants[group.start : group.stop].sum(axis=0)
-            if group.stop - group.start > 1
-            else self.constants[group.start]
-            for group in system.groups
-        }
-        self.alkaline = {
-            group: system.complex_alkalinity[group.start : group.stop] @ self.constants[group.start : group.stop]
-            for group in self.alkaline_groups
-        }
+        ionic_terms(now.ionic_strength, self.a, self.b, system.sizes, out=self.terms[:-3])
+        self.terms[-3], self.terms[-2] = now.log_water, now.log_hydrogen
+        self.constants = conditional_constants(system, self.terms, self.log_k)
+        self.sums = [weighted(group.ones, self.constants[group.rows]) for group in system.groups]
+        if self.known.given is Given.PH_ALKALINITY:
+            self.alkaline = [weighted(group.alkalinity, self.constants[group.rows]) for group in system.groups]
         for _ in range(_SWEEPS):
             self.carbonate()
             for component in self.order:
-                now.free[component] = self.known.totals[component] / self.denominator(component)
-        change = np.abs(now.free - before)
-        change /= np.maximum(now.free, _TINY)
-        now.residual = change.max(axis=0)
-        self.strength()
-        if self.known.given.name[:2] != "PH":
-            self.hydrogen()
-
-    def product(self, factors: tuple[int, ...], of: Array) -> Array:
-        """A row times the free molalities of some components."""
-        for factor in factors:
-            of = of * self.now.free[factor]
-        return of
+                np.divide(self.known.totals[component], self.denominator(component), out=now.free[component])
+        before -= now.free
+        np.abs(before, out=before)
+        before /= np.maximum(now.free, _TINY)
+        change = before.max(axis=0)
+        complexes = molalities(system, now.free, self.constants)
+        change = np.maximum(change, self.strength(complexes))
+        if not self.known.given.name.startswith("PH_"):
+            change = np.maximum(change, self.hydrogen(complexes))
+        now.error = change * np.minimum(change / now.change, 1.0)
+        now.change = change
 
     def denominator(self, component: int, without: int | None = None) -> Array:
         """Total over free molality of a component, leaving out the complexes with another."""
-        total = np.ones_like(self.now.ionic_strength)
+        total = np.ones_like(self.spare)
         for group in self.involved[component]:
             if without is None or without not in group.factors:
-                part = self.product(group.without(component), self.sums[group])
-                total += part if group.factors.count(component) == 1 else group.factors.count(component) * part
+                total += self.product(group.without(component), self.sums[group.index], group.factors.count(component))
         return total
+
+    def product(self, factors: tuple[int, ...], of: Array, times: float = 1.0) -> Array:
+        """A row times the free molalities of some components (in a buffer that the next call overwrites)."""
+        for factor in factors:
+            of = np.multiply(of, self.now.free[factor], out=self.spare)
+        return of if times == 1 else np.multiply(of, times, out=self.spare)
 
     def carbonate(self) -> None:
         """The free carbonate ion (and calcium, beside a solid carbonate) from what closes the system."""
         system, known, now = self.system, self.known, self.now
         place = system.carbonate
         if known.given is Given.PH_ALKALINITY:
-            of_carbonate = np.full_like(now.ionic_strength, system.component_alkalinity[place])
-            of_others = np.zeros_like(now.ionic_strength)
-            for group, weighted in self.alkaline.items():
-                if place in group.factors:
-                    of_carbonate += self.product(group.without(place), weighted)
-                else:
-                    of_others += self.product(group.factors, weighted)
-            for component in np.flatnonzero(system.component_alkalinity):
-                if component != place:
-                    of_others += system.component_alkalinity[component] * now.free[component]
-            now.free[place] = np.maximum((known.alkalinity - of_others) / of_carbonate, _TINY)
+            self.from_alkalinity()
         elif known.given in (Given.PH_CARBON, Given.ALKALINITY_CARBON):
             now.free[place] = known.totals[place] / self.denominator(place)
         elif known.given is Given.CALCIUM_CARBONATE:
             self.beside_solid()
         else:
-            log_activity = known.constant + now.log_water - 2 * now.log_hydrogen
-            now.free[place] = 10 ** (log_activity - self.log_gamma[place])
+            log_gamma = system.gamma[place] @ self.terms[:-3]
+            now.free[place] = 10 ** (known.constant + now.log_water - 2 * now.log_hydrogen - log_gamma)
+
+    def from_alkalinity(self) -> None:
+        """The free carbonate ion from the alkalinity that the other bases leave over."""
+        system, now = self.system, self.now
+        place = system.carbonate
+        of_carbonate = np.full_like(self.spare, system.alkalinity[place])
+        rest = self.known.alkalinity.copy()
+        for group, alkaline in zip(system.groups, self.alkaline, strict=True):
+            if alkaline is None:
+                continue
+            if place in group.factors:
+                of_carbonate += self.product(group.without(place), alkaline)
+            else:
+                rest -= self.product(group.factors, alkaline)
+        for component in np.flatnonzero(system.alkalinity[: len(now.free)]):
+            if component != place:
+                rest -= system.alkalinity[component] * now.free[component]
+        np.maximum(np.divide(rest, of_carbonate, out=rest), _TINY, out=now.free[place])
 
     def beside_solid(self) -> None:
         """Calcium and carbonate at a solid's solubility product.
@@ -264,74 +265,71 @@ class _Iteration:
         it, and with {Ca}{CO3} known it is a quadratic equation in the free carbonate ion.
         """
         system, known, now = self.system, self.known, self.now
-        carbonate, calcium = system.carbonate, system.components.index("Ca+2")
+        carbonate, calcium = system.carbonate, system.components.index(CALCIUM)
         difference = known.totals[calcium] - known.totals[carbonate]
         of_carbonate = self.denominator(carbonate, without=calcium)
         of_calcium = self.denominator(calcium, without=carbonate)
-        product = 10 ** (known.constant - self.log_gamma[calcium] - self.log_gamma[carbonate])
+        product = 10 ** (known.constant - (system.gamma[calcium] + system.gamma[carbonate]) @ self.terms[:-3])
         root = np.sqrt(difference**2 + 4 * of_carbonate * of_calcium * product)
         # Of the two forms of a quadratic's root, the one without cancellation.
-        with np.errstate(divide="ignore"):
-            now.free[carbonate] = np.where(
-                difference > 0, 2 * of_calcium * product / (difference + root), (root - difference) / (2 * of_carbonate)
-            )
+        now.free[carbonate] = np.where(
+            difference > 0,
+            2 * of_calcium * product / (np.abs(difference) + root),
+            (root - difference) / (2 * of_carbonate),
+        )
         now.free[calcium] = product / now.free[carbonate]
 
-    def strength(self) -> None:
-        """Ionic strength and the activity of water from the species; the former by the secant of two steps."""
+    def strength(self, complexes: Array) -> Array:
+        """Move the ionic strength and the activity of water to the species'; the former by the secant of two steps.
+
+        Gives the relative change.
+        """
         system, now = self.system, self.now
-        found = 0.5 * (system.component_charge**2 @ now.free)
-        solutes = now.free.sum(axis=0)
-        squares = 0.5 * system.complex_charge**2
-        for group in system.groups:
-            product = self.product(group.factors, np.ones_like(found)) if group.factors else 1.0
-            solutes += self.sums[group] * product
-            weights = squares[group.start : group.stop]
-            if weights.any():
-                found += (weights @ self.constants[group.start : group.stop]) * product
+        found = system.strength[: len(now.free)] @ now.free + system.strength[len(now.free) :] @ complexes
+        solutes = now.free.sum(axis=0) + complexes.sum(axis=0)
         now.log_water = np.log10(np.maximum(1 - water_property("activity")["water"] * solutes, 0.5))
-        now.residual = np.maximum(now.residual, np.abs(found - now.ionic_strength) / found)
-        guess = now.ionic_strength
-        moved = found
+        guess, moved = now.ionic_strength, found
         if self.last is not None:
             run = guess - self.last[0]
-            with np.errstate(divide="ignore", invalid="ignore"):
-                slope = np.where(run == 0, 0.0, (found - self.last[1]) / run)
+            slope = (found - self.last[1]) / np.where(run == 0, np.inf, run)
             moved = guess + (found - guess) / (1 - np.clip(slope, -0.9, 0.5))
         self.last = (guess, found)
         now.ionic_strength = np.maximum(moved, 0.2 * guess)
+        return np.abs(found - guess) / found
 
-    def hydrogen(self) -> None:
-        """One Newton step of the hydrogen ion's activity on the balance of alkalinity (or of inorganic carbon)."""
+    def hydrogen(self, complexes: Array) -> Array:
+        """One Newton step of the hydrogen ion's activity on the balance of alkalinity (or of inorganic carbon).
+
+        Gives the relative change.
+        """
         system, known, now = self.system, self.known, self.now
         place = system.carbonate
-        complexes = molalities(system, now.free, self.constants)
         totals = now.free + system.coefficients.T @ complexes
         # d ln(free)/d ln{H+} of each component: its total stays, save where the carbonate system says otherwise.
         slope = -(system.coefficients.T @ (system.hydrogen[:, None] * complexes)) / np.maximum(totals, _TINY)
         if known.given in (Given.ALKALINITY_PCO2, Given.CARBON_PCO2):
             slope[place] = -2.0
         elif known.given is Given.CALCIUM_CARBONATE:
-            calcium = system.components.index("Ca+2")
-            alone = (system.coefficients[:, place] * (system.coefficients[:, calcium] == 0))[:, None] * complexes
-            free_of_it = (system.coefficients[:, calcium] * (system.coefficients[:, place] == 0)) @ complexes
-            mobile = alone.sum(axis=0) + now.free[place] + now.free[calcium] + free_of_it
-            slope[place] = -(system.hydrogen @ alone) / mobile
+            calcium = system.components.index(CALCIUM)
+            with_calcium, with_carbonate = system.coefficients[:, calcium] > 0, system.coefficients[:, place] > 0
+            of_carbonate = complexes[with_carbonate & ~with_calcium]
+            of_calcium = complexes[with_calcium & ~with_carbonate]
+            mobile = of_carbonate.sum(axis=0) + of_calcium.sum(axis=0) + now.free[place] + now.free[calcium]
+            slope[place] = -(system.hydrogen[with_carbonate & ~with_calcium] @ of_carbonate) / mobile
             slope[calcium] = -slope[place]
         moves = complexes * (system.hydrogen[:, None] + system.coefficients @ slope)
-        of_carbon = totals[place]
+        carbon = totals[place] - known.totals[place]
         carbon_slope = system.coefficients[:, place] @ moves + now.free[place] * slope[place]
-        alkalinity = system.component_alkalinity @ now.free + system.complex_alkalinity @ complexes
-        alkalinity_slope = system.component_alkalinity @ (now.free * slope) + system.complex_alkalinity @ moves
+        of_free, of_complex = np.split(system.alkalinity, [len(now.free)])
+        alkalinity = of_free @ now.free + of_complex @ complexes - known.alkalinity
+        alkalinity_slope = of_free @ (now.free * slope) + of_complex @ moves
         if known.given is Given.CARBON_PCO2:
-            surplus, rate = of_carbon - known.totals[place], carbon_slope
+            surplus, rate = carbon, carbon_slope
         elif known.given is Given.CALCIUM_CARBONATE:
             # The solid takes two equivalents of alkalinity with each mole of carbon.
-            surplus = alkalinity - known.alkalinity - 2 * (of_carbon - known.totals[place])
-            rate = alkalinity_slope - 2 * carbon_slope
+            surplus, rate = alkalinity - 2 * carbon, alkalinity_slope - 2 * carbon_slope
         else:
-            surplus, rate = alkalinity - known.alkalinity, alkalinity_slope
-        with np.errstate(divide="ignore", invalid="ignore"):
-            move = np.clip(-surplus / rate, -_STEP, _STEP)
+            surplus, rate = alkalinity, alkalinity_slope
+        move = np.clip(-surplus / np.where(rate == 0, np.nan, rate), -_STEP, _STEP)
         now.log_hydrogen = now.log_hydrogen + move / _LN10
-        now.residual = np.maximum(now.residual, np.abs(move))
+        return np.abs(move)

@@ -1,209 +1,19 @@
 """Speciation: from a water's analysis to the activities of its ions, for one water or a million."""
 
-from collections.abc import Iterator
-from dataclasses import dataclass
-from enum import IntEnum
-
 import numpy as np
-from numpy.typing import ArrayLike, NDArray
+from numpy.typing import ArrayLike
 
 from .activity import water_density
 from .equilibria import phases, temperature_basis
-from .equilibrium import Conditions, Given, Solution, conditional_constants, molalities, solve, start, terms_of
+from .equilibrium import Conditions, Given, Unknowns, solve, start
 from .masses import molar_mass
+from .state import BLOCK, CACO3_EQUIVALENT, Reason, Speciation
 from .system import CARBONATE, System, system
 from .tables import Array, restored, rows
 
-BLOCK = 4096  # waters worked on at a time: large enough to hide the interpreter, small enough for the cache
 _CARBON = "inorganic_carbon"
-_CACO3_EQUIVALENT = molar_mass("CaCO3") / 2 * 1000  # mg of CaCO3 per equivalent
 _LOWEST, _HIGHEST = 0.0, 100.0  # °C
 _SALINE = 1.0  # mol/kg, beyond which this kind of activity model is not used
-
-
-class Reason(IntEnum):
-    """Why a water has no result."""
-
-    SOLVED = 0
-    MISSING = 1
-    """An input is NaN."""
-    OUT_OF_RANGE = 2
-    """A concentration is negative, pCO2 not positive, the temperature outside 0 to 100 °C, the pH outside 0 to 14."""
-    NO_CARBONATE = 3
-    """The other bases at this pH hold as much alkalinity as is given, or more: nothing is left for carbonate."""
-    TOO_SALINE = 4
-    """The ionic strength is above 1 mol/kg."""
-    NOT_CONVERGED = 5
-    """No solution was found to the tolerance."""
-
-
-@dataclass(frozen=True)
-class Speciation:
-    """A water, or an array of waters, at equilibrium in solution.
-
-    Attributes
-    ----------
-    components : tuple of str
-        Master species that take part, the rows of `free`.
-    redox : bool
-        Whether other oxidation states than the components' take part (ferric iron), by `pe`.
-    free : array, components first
-        Molalities of the components' free ions [mol/kg water]
-    temperature : float or array
-        Temperature [°C]
-    ph, pe : float or array
-        -log10 of the activity of the hydrogen ion and of the electron (pe is NaN without redox) [1]
-    ionic_strength : float or array
-        Ionic strength, ion pairs counted [mol/kg water]
-    log_water_activity : float or array
-        log10 of the activity of water [1]
-    water : float or array
-        Mass of water in a litre of the solution at its temperature [kg/L]
-    reason : int or array
-        A `Reason`; every other field is NaN where it is not SOLVED.
-    """
-
-    components: tuple[str, ...]
-    redox: bool
-    free: Array
-    temperature: float | Array
-    ph: float | Array
-    pe: float | Array
-    ionic_strength: float | Array
-    log_water_activity: float | Array
-    water: float | Array
-    reason: int | NDArray[np.int8]
-
-    @property
-    def system(self) -> System:
-        """Components and complexes with their constants."""
-        return system(self.components, self.redox)
-
-    @property
-    def species(self) -> tuple[str, ...]:
-        """Names of all species that take part, free ions first."""
-        return self.components + self.system.complexes
-
-    def blocks(self) -> Iterator[tuple[slice, "Speciation"]]:
-        """Parts of the waters, flattened, of a size to work with."""
-        flat = self.free.reshape(len(self.components), -1)
-        size = flat.shape[1]
-        fields = {
-            name: np.reshape(getattr(self, name), -1)
-            for name in ("temperature", "ph", "pe", "ionic_strength", "log_water_activity", "water", "reason")
-        }
-        for begin in range(0, size, BLOCK):
-            part = slice(begin, min(begin + BLOCK, size))
-            yield (
-                part,
-                Speciation(
-                    self.components, self.redox, flat[:, part], **{name: value[part] for name, value in fields.items()}
-                ),
-            )
-
-    def shaped(self, values: Array) -> float | Array:
-        """Values of the flattened waters in the waters' shape; a float for a single water."""
-        return restored(np.reshape(values, np.shape(self.ph)))
-
-    def _terms(self) -> Array:
-        pe = np.where(np.isnan(self.pe), 0.0, self.pe)
-        values = (self.temperature, self.ionic_strength, self.log_water_activity, np.negative(self.ph), -pe)
-        return terms_of(self.system, *(np.reshape(value, -1) for value in values))
-
-    def all_molalities(self) -> Array:
-        """Molalities of all species, in rows as `species` names them [mol/kg water]."""
-        free = self.free.reshape(len(self.components), -1)
-        log_k = self.system.constants @ temperature_basis(np.reshape(self.temperature, -1))
-        complexes = molalities(self.system, free, conditional_constants(self.system, self._terms(), log_k))
-        return np.concatenate([free, complexes]).reshape(-1, *np.shape(self.ph))
-
-    def molality(self, species: str) -> float | Array:
-        """Molality of one species [mol/kg water]; nought where it takes no part.
-
-        Raises
-        ------
-        ValueError
-            Where no table has the species.
-        """
-        if species not in self.species:
-            _known(species)
-            return restored(np.asarray(self.ph) * 0.0)
-        place = self.species.index(species)
-        return self.shaped(np.concatenate([part.all_molalities()[place] for _, part in self.blocks()]))
-
-    def log_activities(self) -> Array:
-        """log10 of the activities of the components, then of water, the hydrogen ion and the electron, in rows."""
-        count = len(self.components)
-        with np.errstate(divide="ignore"):
-            components = np.log10(self.free.reshape(count, -1))
-        terms = self._terms()
-        components += self.system.gamma[:count] @ terms[:-3]
-        return np.concatenate([components, terms[-3:]])
-
-    def log_activity(self, species: str) -> float | Array:
-        """log10 of the activity of one species [1]; -inf where it takes no part.
-
-        Raises
-        ------
-        ValueError
-            Where no table has the species.
-        """
-        if species not in self.species:
-            _known(species)
-            return restored(np.asarray(self.ph) * 0.0 - np.inf)
-        place = self.species.index(species)
-        found = []
-        for _, part in self.blocks():
-            with np.errstate(divide="ignore"):
-                log_molality = np.log10(part.all_molalities()[place])
-            found.append(log_molality + self.system.gamma[place] @ part._terms()[:-3])
-        return self.shaped(np.concatenate(found))
-
-    def _sum(self, component_weights: Array, complex_weights: Array) -> float | Array:
-        weights = np.concatenate([component_weights, complex_weights])
-        return self.shaped(np.concatenate([weights @ part.all_molalities() for _, part in self.blocks()]))
-
-    @property
-    def log_pco2(self) -> float | Array:
-        """log10 of the partial pressure of carbon dioxide in equilibrium with the water [atm]."""
-        found = []
-        for _, part in self.blocks():
-            found.append(phase_index(part, "carbon_dioxide_gas"))
-        return self.shaped(np.concatenate(found))
-
-    @property
-    def alkalinity(self) -> float | Array:
-        """Alkalinity of all species that hold any, as CaCO3 [mg/L]."""
-        equivalents = self._sum(self.system.component_alkalinity, self.system.complex_alkalinity)
-        return restored(np.asarray(equivalents) * _CACO3_EQUIVALENT * self.water)
-
-    @property
-    def inorganic_carbon(self) -> float | Array:
-        """Dissolved inorganic carbon, as C [mg/L]."""
-        place = self.system.carbonate
-        moles = self._sum(np.eye(len(self.components))[place], self.system.coefficients[:, place])
-        return restored(np.asarray(moles) * molar_mass("C") * 1000 * self.water)
-
-    @property
-    def charge_balance(self) -> float | Array:
-        """Charge of the cations less that of the anions; nought for an analysis without error [eq/kg water]."""
-        return self._sum(self.system.component_charge, self.system.complex_charge)
-
-
-def _known(name: str) -> None:
-    if name not in {row["species"] for row in rows("aqueous_species")}:
-        raise ValueError(f"no aqueous species is named {name!r}")
-
-
-def phase_index(waters: Speciation, phase: str) -> Array:
-    """Saturation index of flattened waters with a phase, NaN where the waters lack one of its components."""
-    parts = waters.system.phase(phase)
-    if parts is None:
-        return np.full(np.size(waters.ph), np.nan)
-    coefficients, constants = parts
-    needed = np.flatnonzero(coefficients)
-    index = coefficients[needed] @ waters.log_activities()[needed]
-    return index + constants @ temperature_basis(np.reshape(waters.temperature, -1))
 
 
 def speciate(
@@ -361,12 +171,12 @@ def _closure(given: dict[str, Array]) -> Given:
     return _CLOSURES[pair]
 
 
-def _block(waters: System, closure: Given, block: dict[str, Array]) -> tuple[Solution, Array, Array]:
+def _block(waters: System, closure: Given, block: dict[str, Array]) -> tuple[Unknowns, Array, Array]:
     """One block of waters: the solution, the water in a litre, the reasons; NaN where there is one."""
     size = block["temperature"].size
     reason = _reasons(block)
     good = reason == Reason.SOLVED
-    result = Solution(np.full((len(waters.components), size), np.nan), *(np.full(size, np.nan) for _ in range(4)))
+    result = Unknowns(np.full((len(waters.components), size), np.nan), *(np.full(size, np.nan) for _ in range(5)))
     water = np.full(size, np.nan)
     if not good.any():
         return result, water, reason
@@ -382,7 +192,7 @@ def _block(waters: System, closure: Given, block: dict[str, Array]) -> tuple[Sol
     result.put(good, found)
     bad = reason != Reason.SOLVED
     if bad.any():
-        nothing = Solution(np.full((len(waters.components), bad.sum()), np.nan), *(np.full(bad.sum(), np.nan),) * 4)
+        nothing = Unknowns(np.full((len(waters.components), bad.sum()), np.nan), *(np.full(bad.sum(), np.nan),) * 5)
         result.put(bad, nothing)
         water[bad] = np.nan
     return result, water, reason
@@ -416,7 +226,7 @@ def _conditions(waters: System, closure: Given, block: dict[str, Array]) -> tupl
         if name in block:
             np.divide(block[name], molar_mass(basis) * 1000, out=row)
             solutes += row * volume["HCO3-" if master == CARBONATE else master]
-    alkalinity = block.get("alkalinity", np.zeros_like(temperature)) / _CACO3_EQUIVALENT
+    alkalinity = block.get("alkalinity", np.zeros_like(temperature)) / CACO3_EQUIVALENT
     if _CARBON not in block:
         solutes += alkalinity * volume["HCO3-"]
     water = np.asarray(water_density(temperature)) * (1 - solutes / 1000)

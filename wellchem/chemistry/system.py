@@ -11,7 +11,7 @@ from .activity import water_property
 from .equilibria import phases, species
 from .tables import Array, rows
 
-CARBONATE = "CO3-2"
+CARBONATE, CALCIUM = "CO3-2", "Ca+2"
 _IMPLICIT = ("H+", "H2O", "e-")  # master species with a known activity instead of a mass balance
 _CHARGE = re.compile(r"([+-])(\d*)$")
 
@@ -27,12 +27,15 @@ class Group:
     """Species that are formed from the same components and differ in hydrogen, water or electrons only.
 
     Their molalities are one product of the components' free molalities times a conditional constant each, and
-    stand in the rows `start` to `stop` of the complexes. `factors` has each component as often as it is multiplied.
+    stand in `rows` of the complexes. `factors` has each component as often as it is multiplied. `alkalinity` and
+    `ones` are weights of the members.
     """
 
+    index: int
     factors: tuple[int, ...]
-    start: int
-    stop: int
+    rows: slice
+    alkalinity: Array
+    ones: Array
 
     def without(self, component: int) -> tuple[int, ...]:
         """Factors that remain after dividing the product by a component once."""
@@ -47,10 +50,12 @@ class System:
     `coefficients` are components in a complex; `conditional` turns the solver's terms (rows of
     `activity.ionic_terms`, then log10 of the activities of water, hydrogen ion and electron) into log10 of a
     conditional constant on molalities; `gamma` turns the first of them into log10 activity coefficients of the
-    components, then of the complexes.
+    components, then of the complexes. `charges`, `strength` (half their squares) and `alkalinity`
+    are of both in this order too.
     """
 
     components: tuple[str, ...]
+    redox: bool
     complexes: tuple[str, ...]
     coefficients: Array
     hydrogen: Array
@@ -58,11 +63,15 @@ class System:
     conditional: Array
     gamma: Array
     sizes: Array
-    component_charge: Array
-    complex_charge: Array
-    component_alkalinity: Array
-    complex_alkalinity: Array
+    charges: Array
+    strength: Array
+    alkalinity: Array
     groups: tuple[Group, ...]
+
+    @property
+    def stoichiometry(self) -> Array:
+        """Components (columns) in every species, the components themselves first."""
+        return np.vstack([np.eye(len(self.components)), self.coefficients])
 
     @property
     def carbonate(self) -> int:
@@ -75,7 +84,8 @@ class System:
         """
         reaction = phases()[name]
         known = (*self.components, "H2O", "H+", "e-")
-        if any(master not in known for master in reaction.masters):
+        absent = () if self.redox else ("e-",)
+        if any(master not in known or master in absent for master in reaction.masters):
             return None
         return np.array([reaction.masters.get(master, 0.0) for master in known]), reaction.constants
 
@@ -106,9 +116,19 @@ def system(components: tuple[str, ...], redox: bool) -> System:
     water, hydrogen, electron = (
         np.array([reaction.masters.get(name, 0.0) for reaction in found]) for name in ("H2O", "H+", "e-")
     )
+    formed = [sum(alkalinity[name] * count for name, count in reaction.masters.items()) for reaction in found]
+    held = np.array([alkalinity[name] for name in components] + formed)
+    charges = np.array([float(charge(name)) for name in (*components, *complexes)])
+    groups = []
+    for monomial in dict.fromkeys(monomials):
+        members = slice(monomials.index(monomial), monomials.index(monomial) + monomials.count(monomial))
+        groups.append(
+            Group(len(groups), monomial, members, np.array(formed[members]), np.ones(monomials.count(monomial)))
+        )
     sizes, gamma = _gamma(table, (*components, *complexes))
     return System(
         components=components,
+        redox=redox,
         complexes=complexes,
         coefficients=coefficients,
         hydrogen=hydrogen,
@@ -118,16 +138,10 @@ def system(components: tuple[str, ...], redox: bool) -> System:
         ),
         gamma=gamma,
         sizes=sizes,
-        component_charge=np.array([float(charge(name)) for name in components]),
-        complex_charge=np.array([float(charge(name)) for name in complexes]),
-        component_alkalinity=np.array([alkalinity[name] for name in components]),
-        complex_alkalinity=np.array(
-            [sum(alkalinity[name] * count for name, count in reaction.masters.items()) for reaction in found]
-        ),
-        groups=tuple(
-            Group(monomial, monomials.index(monomial), monomials.index(monomial) + monomials.count(monomial))
-            for monomial in dict.fromkeys(monomials)
-        ),
+        charges=charges,
+        strength=0.5 * charges**2,
+        alkalinity=held,
+        groups=tuple(groups),
     )
 
 
