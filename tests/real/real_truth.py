@@ -1,0 +1,422 @@
+"""What public files say, worked out by code that shares nothing with the library.
+
+Each function reads one file with pandas or openpyxl alone and states, for chosen rows, analyte, fraction and bounds in the
+canonical unit, keyed by the file's own row (and column, for wide tables). Names and factors were written down from the files by
+eye. The files are not part of the project: INDEX.csv beside them names their origin. Everything here skips where they are absent.
+"""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import NamedTuple
+
+import pandas as pd
+
+INF = float("inf")
+ANY = "any"
+FOLDER = Path(os.environ.get("WELLCHEM_REAL_DATA", Path(__file__).parents[3] / "shared" / "real"))
+
+
+class True_(NamedTuple):
+    """One result of a file: its row from 1, its column from 1 or None, and what it means."""
+
+    row: int
+    column: int | None
+    analyte: str
+    fraction: str | None
+    low: float
+    high: float
+    sheet: str | None = None
+
+
+def _table(file: str, **how) -> pd.DataFrame:
+    return pd.read_csv(FOLDER / file, dtype=str, keep_default_na=False, **how)
+
+
+def _is_number(text: str) -> bool:
+    try:
+        float(text)
+    except ValueError:
+        return False
+    return True
+
+
+NO3 = 14.007 / 62.004
+HCO3 = 50.043 / 61.016
+PO4 = 30.974 / 94.970
+
+LDES = {
+    "PH LAB": ("ph", None, 1),
+    "ALKALINITY TOTAL CACO3": ("total_alkalinity", ANY, 1),
+    "CONDUCTIVITY, UMHOS/CM @ 25C": ("specific_conductance", None, 1),
+    "HARDNESS TOTAL RECOVERABLE CALCULATION": ("total_hardness", ANY, 1),
+    "MAGNESIUM TOTAL RECOVERABLE": ("magnesium", "total_recoverable", 1),
+    "CALCIUM TOTAL RECOVERABLE": ("calcium", "total_recoverable", 1),
+    "POTASSIUM TOTAL RECOVERABLE": ("potassium", "total_recoverable", 1),
+    "SODIUM TOTAL RECOVERABLE": ("sodium", "total_recoverable", 1),
+    "SILICA, DISSOLVED (MG/L AS SI02)": ("silica", "dissolved", 1),
+    "PHOSPHORUS TOTAL": ("phosphorus", "total", 1),
+    "CHLORIDE": ("chloride", None, 1),
+    "ALUMINUM,TOTAL RECOVERABLE": ("aluminum", "total_recoverable", 0.001),
+    "SULFATE TOTAL": ("sulfate", "total", 1),
+    "NITROGEN NO3+NO2 DISS (AS N)": ("nitrate_plus_nitrite", "dissolved", 1),
+    "NITROGEN NH3-N DISS": ("ammonia", "dissolved", 1),
+    "MANGANESE, TOTAL RECOVERABLE": ("manganese", "total_recoverable", 0.001),
+    "IRON TOTAL RECOVERABLE": ("iron", "total_recoverable", 1),
+    "SULFATE DISS, AS SO4": ("sulfate", "dissolved", 1),
+    "CARBON DISS ORGANIC": ("dissolved_organic_carbon", ANY, 1),
+    "TURBIDITY, LAB NEPHELOMETRIC NTU": ("turbidity", None, 1),
+    "PH FIELD": ("ph", None, 1),
+    "CONDUCTIVITY FIELD": ("specific_conductance", None, 1),
+    "DISSOLVED OXYGEN FIELD": ("dissolved_oxygen", None, 1),
+}
+
+
+def ldes(file: str = "lab/wi_LDES_csls_2020_01_28.csv") -> Iterator[True_]:
+    """ND is bounded by LOQ; a number between LOD and LOQ (type 3) lies between them."""
+    data = _table(file, encoding="utf-8-sig")
+    columns = list(data.columns)
+    for index, row in enumerate(data.itertuples(index=False)):
+        cells = dict(zip(columns, row, strict=True))
+        if cells["DNR Parameter Description"].strip() not in LDES or cells["Type of Sample (QC)"] != "1":
+            continue
+        analyte, fraction, factor = LDES[cells["DNR Parameter Description"].strip()]
+        value = cells["Result value"]
+        if value == "ND" and _is_number(cells["LOQ"]):
+            yield True_(index + 2, None, analyte, fraction, 0.0, float(cells["LOQ"]) * factor)
+        elif _is_number(value) and cells["Result Type"] == "1" and not cells["Result Comment"].strip():
+            yield True_(index + 2, None, analyte, fraction, float(value) * factor, float(value) * factor)
+
+
+def swims() -> Iterator[True_]:
+    """The same laboratory's results in the agency's own export, with field readings."""
+    data = _table("lab/wi_SWIMS_csls_2020_06_01.csv")
+    for index, cells in enumerate(data.to_dict("records")):
+        if cells["Description"].strip() not in LDES or cells["Result Comments"].strip():
+            continue
+        analyte, fraction, factor = LDES[cells["Description"].strip()]
+        if cells["Result"] == "ND" and _is_number(cells["LOQ"]):
+            yield True_(index + 2, None, analyte, fraction, 0.0, float(cells["LOQ"]) * factor)
+        elif _is_number(cells["Result"]) and cells["Units"]:
+            value = float(cells["Result"]) * factor
+            if cells["LOQ"] and value < float(cells["LOQ"]) * factor:
+                continue
+            yield True_(index + 2, None, analyte, fraction, value, value)
+
+
+CALIFORNIA = {
+    "BARIUM": ("barium", None, 0.001),
+    "NITRATE (AS NO3)": ("nitrate", None, NO3),
+    "NITRITE (AS N)": ("nitrite", None, 1),
+    "NITRATE (AS N)": ("nitrate", None, 1),
+    "ARSENIC": ("arsenic", None, 0.001),
+    "ALUMINUM": ("aluminum", None, 0.001),
+    "NITRATE + NITRITE (AS N)": ("nitrate_plus_nitrite", None, 1),
+    "TETRACHLOROETHYLENE": ("tetrachloroethylene", None, 0.001),
+    "BENZENE": ("benzene", None, 0.001),
+    "TOLUENE": ("toluene", None, 0.001),
+    "TRICHLOROETHYLENE": ("trichloroethylene", None, 0.001),
+    "VINYL CHLORIDE": ("vinyl_chloride", None, 0.001),
+    "PERCHLORATE": ("perchlorate", None, 0.001),
+    "MERCURY": ("mercury", None, 0.001),
+    "THALLIUM": ("thallium", None, 0.001),
+    "SELENIUM": ("selenium", None, 0.001),
+    "ANTIMONY": ("antimony", None, 0.001),
+    "NICKEL": ("nickel", None, 0.001),
+    "BERYLLIUM": ("beryllium", None, 0.001),
+    "CHROMIUM, HEXAVALENT": ("chromium_vi", None, 0.001),
+    "CADMIUM": ("cadmium", None, 0.001),
+    "CHROMIUM (TOTAL)": ("chromium", ANY, 0.001),
+    "CHLORIDE": ("chloride", None, 1),
+    "SULFATE": ("sulfate", None, 1),
+    "SODIUM": ("sodium", None, 1),
+    "CALCIUM": ("calcium", None, 1),
+    "MAGNESIUM": ("magnesium", None, 1),
+    "IRON": ("iron", None, 0.001),
+    "MANGANESE": ("manganese", None, 0.001),
+    "ZINC": ("zinc", None, 0.001),
+    "COPPER": ("copper", None, 0.001),
+    "LEAD": ("lead", None, 0.001),
+    "SPECIFIC CONDUCTANCE": ("specific_conductance", None, 1),
+    "HARDNESS (TOTAL) AS CACO3": ("total_hardness", None, 1),
+    "FLUORIDE (F) (NATURAL-SOURCE)": ("fluoride", None, 1),
+    "TOTAL DISSOLVED SOLIDS": ("total_dissolved_solids", None, 1),
+}
+
+
+def california() -> Iterator[True_]:
+    """XMOD `<` makes the finding a bound, except a finding of zero, whose bound is the DLR."""
+    data = _table("lab/ca_waterboards_chem_sub.csv")
+    for index, cells in enumerate(data.to_dict("records")):
+        if cells["CHEMICAL__"] not in CALIFORNIA:
+            continue
+        analyte, fraction, factor = CALIFORNIA[cells["CHEMICAL__"]]
+        value, limit = float(cells["FINDING"]) * factor, float(cells["DLR"] or 0) * factor
+        if cells["XMOD"] == "<" and value > 0:
+            yield True_(index + 2, None, analyte, fraction, 0.0, value)
+        elif cells["XMOD"] == "<" and limit > 0:
+            yield True_(index + 2, None, analyte, fraction, 0.0, limit)
+        elif cells["XMOD"] == "" and value > 0:
+            yield True_(index + 2, None, analyte, fraction, value, value)
+
+
+def canada(file: str = "lab/canada_testdata.csv") -> Iterator[True_]:
+    """Bilingual header; MG/L and micrograms with the micro sign."""
+    names = {
+        "ALKALINITY TOTAL CACO3": ("total_alkalinity", ANY),
+        "ALUMINUM DISSOLVED": ("aluminum", "dissolved"),
+        "ALUMINUM TOTAL": ("aluminum", "total"),
+    }
+    data = _table(file, encoding="utf-8-sig")
+    unit = next(name for name in data.columns if name.startswith("UNIT"))
+    for index, cells in enumerate(data.to_dict("records")):
+        if cells["VARIABLE"] in names:
+            analyte, fraction = names[cells["VARIABLE"]]
+            value = float(cells["VALUE_VALEUR"]) * (1 if cells[unit] == "MG/L" else 0.001)
+            yield True_(index + 2, None, analyte, fraction, value, value)
+
+
+PORTAL = {
+    "Turbidity": ("turbidity", 1, ANY),
+    "pH": ("ph", 1, ANY),
+    "Phosphorus": ("phosphorus", 1, None),
+    "Temperature, water": ("temperature", 1, ANY),
+    "Inorganic nitrogen (nitrate and nitrite)": ("nitrate_plus_nitrite", 1, None),
+    "Conductivity": ("specific_conductance", 1, ANY),
+    "Total suspended solids": ("total_suspended_solids", 1, ANY),
+    "Dissolved oxygen (DO)": ("dissolved_oxygen", 1, ANY),
+    "Kjeldahl nitrogen": ("total_kjeldahl_nitrogen", 1, ANY),
+}
+WQX_FRACTION = {"Total": "total", "Dissolved": "dissolved", "": None}
+
+
+def portal(file: str) -> Iterator[True_]:
+    """Legacy portal columns; the censored value stands in the detection-condition column as `< 2`."""
+    data = _table(file)
+    for index, cells in enumerate(data.to_dict("records")):
+        name = cells["CharacteristicName"]
+        if name not in PORTAL:
+            continue
+        analyte, factor, fraction = PORTAL[name]
+        fraction = fraction or WQX_FRACTION[cells["ResultSampleFractionText"]]
+        value = cells["ResultMeasureValue"]
+        condition = cells["ResultDetectionConditionText"]
+        if _is_number(value):
+            yield True_(index + 2, None, analyte, fraction, float(value) * factor, float(value) * factor)
+        elif condition.startswith("<"):
+            yield True_(index + 2, None, analyte, fraction, 0.0, float(condition[1:]) * factor)
+
+
+def narrow() -> Iterator[True_]:
+    """WQX 3.0 narrow columns; not detected is bounded by the reporting level in limit B, else by limit A."""
+    names = {
+        "Benzo[a]pyrene": "benzo_a_pyrene",
+        "Anthracene": "anthracene",
+        "Bromacil": "bromacil",
+        "Tribromomethane": "bromoform",
+    }
+    data = _table("wqp/dr_wqpData_wqx3narrow.csv")
+    for index, cells in enumerate(data.to_dict("records")):
+        analyte = names[cells["Result_Characteristic"]]
+        if cells["Result_ResultDetectionCondition"] == "Not Detected":
+            bound = float(cells["DetectionLimit_MeasureB"] or cells["DetectionLimit_MeasureA"]) * 0.001
+            yield True_(index + 2, None, analyte, ANY, 0.0, bound)
+
+
+def phosphorus_legacy() -> Iterator[True_]:
+    """Legacy columns with dots for slashes; the basis is in the unit."""
+    units = {"mg/l as P": 1, "ug/l": 0.001, "mg/l PO4": PO4, "mg/l": 1}
+    data = _table("wqp/dr_phosData_legacy_84k.csv.gz")
+    for index, cells in enumerate(data.to_dict("records")):
+        unit, fraction = cells["ResultMeasure.MeasureUnitCode"], cells["ResultSampleFractionText"]
+        value, condition = cells["ResultMeasureValue"], cells["ResultDetectionConditionText"]
+        if fraction not in ("Total", "Dissolved") or cells["ActivityTypeCode"].startswith("Quality"):
+            continue
+        if (
+            _is_number(value)
+            and unit in units
+            and not condition
+            and not cells["MeasureQualifierCode"]
+            and unit != "ug/l"
+        ):
+            number = float(value) * units[unit]
+            limit = cells["DetectionQuantitationLimitMeasure.MeasureValue"]
+            if limit and float(value) < float(limit):
+                continue
+            yield True_(index + 2, None, "phosphorus", fraction.lower(), number, number)
+        elif condition == "Not Detected" and cells["DetectionQuantitationLimitMeasure.MeasureUnitCode"] == "mg/l as P":
+            bound = float(cells["DetectionQuantitationLimitMeasure.MeasureValue"])
+            yield True_(index + 2, None, "phosphorus", fraction.lower(), 0.0, bound)
+
+
+def phosphorus_narrow() -> Iterator[True_]:
+    """WQX 3.0 columns; the method speciation gives the form."""
+    forms = {"as P": 1, "as PO4": PO4}
+    data = _table("wqp/dr_wi_phos_data_wqx3narrow_55k.csv.gz")
+    for index, cells in enumerate(data.to_dict("records")):
+        form, value = cells["Result_MethodSpeciation"], cells["Result_Measure"]
+        if form in forms and cells["Result_SampleFraction"] == "Unfiltered" and cells["Result_MeasureUnit"] == "mg/L":
+            limits = [cells[k] for k in ("DetectionLimit_MeasureA", "DetectionLimit_MeasureB") if cells[k]]
+            if (
+                _is_number(value)
+                and not cells["Result_MeasureQualifierCode"]
+                and not any(float(x) > float(value) for x in limits)
+            ):
+                number = float(value) * forms[form]
+                yield True_(index + 2, None, "phosphorus", "total", number, number)
+
+
+def nwis(file: str, names: dict[str, tuple[str, float]]) -> Iterator[True_]:
+    """Parameter codes with a remark column."""
+    data = _table(file)
+    for index, cells in enumerate(data.to_dict("records")):
+        if cells["parm_cd"] not in names or not _is_number(cells["result_va"]) or cells["remark_cd"] not in ("", "<"):
+            continue
+        analyte, factor = names[cells["parm_cd"]]
+        value = float(cells["result_va"]) * factor
+        if cells["remark_cd"] == "" and _is_number(cells["rpt_lev_va"]) and value < float(cells["rpt_lev_va"]) * factor:
+            continue
+        yield True_(index + 2, None, analyte, ANY, 0.0 if cells["remark_cd"] == "<" else value, value)
+
+
+def wide(file: str, columns: dict[str, tuple[str, float]], remark: str = "") -> Iterator[True_]:
+    """A column an analyte, a row a sample, perhaps with a remark column for each."""
+    data = _table(file)
+    for index, cells in enumerate(data.to_dict("records")):
+        for name, (analyte, factor) in columns.items():
+            if not _is_number(cells[name]) or float(cells[name]) < 0:
+                continue
+            value = float(cells[name]) * factor
+            censored = bool(remark) and cells[name + remark].strip() == "<"
+            yield True_(index + 2, data.columns.get_loc(name) + 1, analyte, ANY, 0.0 if censored else value, value)
+
+
+MAJOR = {
+    "Ca": ("calcium", 1), "Mg": ("magnesium", 1), "Na": ("sodium", 1), "K": ("potassium", 1), "Cl": ("chloride", 1),
+    "SO4": ("sulfate", 1), "HCO3": ("bicarbonate", 1),
+}  # fmt: skip
+SPELLED = {
+    "Calcium": ("calcium", 1), "Magnesium": ("magnesium", 1), "Sodium": ("sodium", 1), "Potassium": ("potassium", 1),
+    "Chloride": ("chloride", 1), "Sulfate": ("sulfate", 1), "Fluoride": ("fluoride", 1),
+}  # fmt: skip
+METALS = {
+    name: (name, 0.001)
+    for name in (
+        "aluminum",
+        "arsenic",
+        "barium",
+        "beryllium",
+        "cadmium",
+        "chromium",
+        "manganese",
+        "nickel",
+        "lead",
+        "zinc",
+        "copper",
+    )
+}
+TRACE = {
+    "Ca": ("calcium", 1), "Mg": ("magnesium", 1), "Na": ("sodium", 1), "K": ("potassium", 1), "Fe": ("iron", 1),
+    "Cl": ("chloride", 1), "SO4": ("sulfate", 1), "F": ("fluoride", 1), "Br": ("bromide", 1),
+    "B": ("boron", 0.001), "Mn": ("manganese", 0.001), "As": ("arsenic", 0.001), "Pb": ("lead", 0.001),
+    "U": ("uranium", 0.001), "Cu": ("copper", 0.001), "Zn": ("zinc", 0.001), "Ba": ("barium", 0.001), "Sr": ("strontium", 0.001),
+}  # fmt: skip
+
+
+def _workbook(file: str):
+    import openpyxl
+
+    return openpyxl.load_workbook(FOLDER / file, data_only=True)
+
+
+def kwale() -> Iterator[True_]:
+    """Names in row 1, units in row 2, detection limits in row 3; `<0,8` beside `<0.8`."""
+    for sheet in _workbook("wide/kwale_samples_raw.xlsx").worksheets[:2]:
+        rows = list(sheet.iter_rows(values_only=True))
+        for number, row in enumerate(rows[3:], 4):
+            for column, name in enumerate(rows[0], 1):
+                cell = row[column - 1]
+                if name not in TRACE or cell is None:
+                    continue
+                analyte, factor = TRACE[name]
+                if isinstance(cell, str) and cell.startswith("<") and cell[1:2].isdigit():
+                    yield True_(
+                        number, column, analyte, ANY, 0.0, float(cell[1:].replace(",", ".")) * factor, sheet.title
+                    )
+                elif isinstance(cell, int | float) and cell > 0:
+                    limit = str(rows[2][column - 1] or "").split("mg")[0].split("ppb")[0].replace(",", ".").strip()
+                    if limit and cell < float(limit):
+                        continue
+                    yield True_(number, column, analyte, ANY, cell * factor, cell * factor, sheet.title)
+
+
+STREAM = {
+    "Ca 317.933 - A": "calcium", "Mg 285.213 - R": "magnesium", "Na 589.592 - R": "sodium", "K 766.490 - R": "potassium",
+    "Fe 238.204 - A": "iron", "Mn 257.610 - A": "manganese", "Zn 213.857 - A": "zinc", "Cu 324.752 - A": "copper",
+    "As 188.979 - A": "arsenic", "Pb 220.353 - A": "lead", "Sr 460.733 - A": "strontium", "Ba 233.527 - A": "barium",
+}  # fmt: skip
+
+
+def stream_sheet() -> Iterator[True_]:
+    """One sheet of the workbook: DL column, then a column a sample; BDL is bounded by DL."""
+    sheet = _workbook("lab/csm_water.xlsx")["7.19.17"]
+    rows = list(sheet.iter_rows(values_only=True))
+    for number, row in enumerate(rows[3:36], 4):
+        if row[0] in STREAM:
+            for column in range(4, 11):
+                cell, limit = row[column - 1], float(row[1])
+                if cell == "BDL":
+                    yield True_(number, column, STREAM[row[0]], ANY, 0.0, limit, sheet.title)
+                elif isinstance(cell, int | float) and cell > limit:
+                    yield True_(number, column, STREAM[row[0]], ANY, cell, cell, sheet.title)
+
+
+def stream_table() -> Iterator[True_]:
+    """The ICP table alone: replicates are results, averages and deviations are not."""
+    data = _table("lab/csm_20170829_icp_aes.csv")
+    for index, cells in enumerate(data.to_dict("records")):
+        if cells["measurement"] in STREAM:
+            for column, name in enumerate(data.columns, 1):
+                if name.endswith(("_fa1", "_fa2", "_ra1", "_ra2")) and _is_number(cells[name]):
+                    value = float(cells[name])
+                    if value >= float(cells["dl_mg_l"]):
+                        yield True_(index + 2, column, STREAM[cells["measurement"]], ANY, value, value)
+
+
+FILES: dict[str, Callable[[], Iterator[True_]]] = {
+    "lab/wi_LDES_csls_2020_01_28.csv": ldes,
+    "lab/wi_SWIMS_csls_2020_06_01.csv": swims,
+    "lab/ca_waterboards_chem_sub.csv": california,
+    "lab/canada_testdata.csv": canada,
+    "lab/canada_testdata_accent.csv": lambda: canada("lab/canada_testdata_accent.csv"),
+    "lab/csm_water.xlsx": stream_sheet,
+    "lab/csm_20170829_icp_aes.csv": stream_table,
+    "wqp/ugs_sample_chemistry.csv": lambda: portal("wqp/ugs_sample_chemistry.csv"),
+    "wqp/ugs_sample_chemistry2.csv": lambda: portal("wqp/ugs_sample_chemistry2.csv"),
+    "wqp/dr_wqpData_wqx3narrow.csv": narrow,
+    "wqp/dr_phosData_legacy_84k.csv.gz": phosphorus_legacy,
+    "wqp/dr_wi_phos_data_wqx3narrow_55k.csv.gz": phosphorus_narrow,
+    "nwis/dr_nwisData_qw.csv": lambda: nwis(
+        "nwis/dr_nwisData_qw.csv",
+        {
+            "34247": ("benzo_a_pyrene", 0.001),
+            "34220": ("anthracene", 0.001),
+            "30234": ("bromacil", 0.001),
+            "32104": ("bromoform", 0.001),
+        },
+    ),
+    "nwis/smwr_QWstacked.csv": lambda: nwis(
+        "nwis/smwr_QWstacked.csv", {"00665": ("phosphorus", 1), "00666": ("phosphorus", 1)}
+    ),
+    "nwis/smwr_MenomineeMajorIons.csv": lambda: wide("nwis/smwr_MenomineeMajorIons.csv", SPELLED, ".rmk"),
+    "nwis/smwr_PugetNitrate.csv": lambda: wide("nwis/smwr_PugetNitrate.csv", {"nitrate": ("nitrate", 1)}),
+    "nwis/smwr_EasternIowaNO3.csv": lambda: wide(
+        "nwis/smwr_EasternIowaNO3.csv", {"C1Nitrate": ("nitrate", 1), "C2Nitrate": ("nitrate", 1)}, ".rmk"
+    ),
+    "wide/condamine_peeters_s02.csv": lambda: wide("wide/condamine_peeters_s02.csv", MAJOR),
+    "wide/gardenroots_water.csv": lambda: wide("wide/gardenroots_water.csv", METALS),
+    "wide/smwr_MiscGW.csv": lambda: wide("wide/smwr_MiscGW.csv", SPELLED),
+    "wide/kwale_samples_raw.xlsx": kwale,
+}
