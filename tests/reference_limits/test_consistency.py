@@ -1,12 +1,13 @@
 """Every row of the limits' tables is well formed, known, dated in order and convertible."""
 
 import math
+import tomllib
 from collections import defaultdict
 from datetime import date
 from itertools import pairwise
 
 import pytest
-from limit_tables import AUTHORITIES, FOLDER, UNITS, analytes, members, predicates, rows, sources
+from limit_tables import AUTHORITIES, FOLDER, UNITS, analytes, canonical, members, predicates, rows, sources
 
 COLUMNS = (
     "analyte,limit_term,kind,minimum,maximum,unit,basis,fraction,combine,members,applies_when,compliance,"
@@ -215,3 +216,31 @@ def test_readme_counts_the_rows():
         checked = [row["checked"] for row in rows() if row["authority"] == authority]
         counts = [str(len(checked)), *(str(checked.count(mark)) for mark in ("page", "transposition", "memory"))]
         assert f"| {authority} | {' | '.join(counts)} |" in text, authority
+
+
+def test_units_convert_with_the_package():
+    """The package's own conversion agrees with the one of these tests for every printed unit and form."""
+    try:
+        from wellchem import convert
+    except (ImportError, AttributeError):
+        pytest.skip("the package does not convert yet")
+    for unit, basis, analyte in sorted(
+        {(row["unit"], row["basis"], row["analyte"]) for row in rows() if row["maximum"]}
+    ):
+        target = analytes()[analyte]["canonical_unit"]
+        got = convert(1.0, f"{unit} as {basis}" if basis else unit, target, analyte=analyte)
+        form = 32.06 / 34.076 if (analyte, basis) == ("sulfide", "H2S") else 1.0
+        expected = canonical(1.0, unit, basis, analyte) / UNITS[target][1] * form
+        assert got == pytest.approx(expected, rel=1e-3), (unit, basis, analyte)
+
+
+def test_every_authority_has_its_standing():
+    """Binding, advice or benchmark for a private well, for whom made, what was not checked, and where that stands."""
+    standing = tomllib.loads((FOLDER / "standing.toml").read_text(encoding="utf-8"))
+    assert tuple(standing) == AUTHORITIES
+    for authority, entry in standing.items():
+        assert entry["standing"] in {"binding", "conditional", "advice", "benchmark"}, authority
+        assert entry["text"], authority
+        assert "not checked" in entry["not_checked"], authority
+        assert entry["made_for"], authority
+        assert entry["source"], authority
