@@ -22,7 +22,7 @@ class Citation(Model):
     def __str__(self) -> str:
         seen = {
             Checked.PAGE: "seen in the document",
-            Checked.TRANSPOSITION: "seen in the law that takes it over",
+            Checked.TRANSPOSITION: "seen in another edition or in a law that takes it over",
             Checked.MEMORY: "from memory, not seen in the document",
         }[self.checked]
         return ", ".join(part for part in (self.title, self.edition, self.locator) if part) + f" [{seen}]"
