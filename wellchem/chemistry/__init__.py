@@ -52,6 +52,10 @@ if TYPE_CHECKING:
     from .indices import ryznar_index as ryznar_index
     from .indices import saturation_ph as saturation_ph
     from .indices import saturation_ph_short_form as saturation_ph_short_form
+    from .intervals import Behaviour as Behaviour
+    from .intervals import Bounds as Bounds
+    from .intervals import behaves as behaves
+    from .intervals import bounds as bounds
     from .ions import anion_sum as anion_sum
     from .ions import calcium_magnesium_ratio as calcium_magnesium_ratio
     from .ions import cation_sum as cation_sum
@@ -142,6 +146,12 @@ _MODULES: dict[str, tuple[str, ...]] = {
         "ryznar_index",
         "saturation_ph",
         "saturation_ph_short_form",
+    ),
+    "intervals": (
+        "Behaviour",
+        "Bounds",
+        "behaves",
+        "bounds",
     ),
     "ions": (
         "anion_sum",

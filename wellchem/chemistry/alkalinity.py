@@ -5,6 +5,7 @@ from typing import Generic, NamedTuple
 import numpy as np
 
 from .conversions import basis_factor
+from .intervals import Behaviour, behaves
 from .tables import V, arrays, restored
 
 
@@ -16,6 +17,11 @@ class AlkalinityForms(NamedTuple, Generic[V]):
     bicarbonate: V
 
 
+@behaves(
+    hydroxide=Behaviour(rising=("phenolphthalein_alkalinity",), falling=("alkalinity",), least=0.0),
+    carbonate=Behaviour(peaked=("phenolphthalein_alkalinity",), rising=("alkalinity",), least=0.0),
+    bicarbonate=Behaviour(rising=("alkalinity",), falling=("phenolphthalein_alkalinity",), least=0.0),
+)
 def alkalinity_forms(*, phenolphthalein_alkalinity: V | float, alkalinity: V | float) -> AlkalinityForms[V]:
     """Hydroxide, carbonate and bicarbonate alkalinity from the two end points of a titration.
 
@@ -50,6 +56,7 @@ def alkalinity_forms(*, phenolphthalein_alkalinity: V | float, alkalinity: V | f
     )
 
 
+@behaves(Behaviour(rising=("bicarbonate", "carbonate", "hydroxide")))
 def total_alkalinity(*, bicarbonate: V | float, carbonate: V | float = 0.0, hydroxide: V | float = 0.0) -> V:
     """Total alkalinity of the anions that bear it.
 
@@ -77,6 +84,11 @@ def total_alkalinity(*, bicarbonate: V | float, carbonate: V | float = 0.0, hydr
     )
 
 
+@behaves(
+    hydroxide=Behaviour(rising=("ph",), least=0.0),
+    carbonate=Behaviour(rising=("alkalinity",), peaked=("ph",), least=0.0),
+    bicarbonate=Behaviour(rising=("alkalinity",), falling=("ph",), least=0.0),
+)
 def handbook_alkalinity_forms(*, alkalinity: V | float, ph: V | float) -> AlkalinityForms[V]:
     """Hydroxide, carbonate and bicarbonate alkalinity from pH, by the handbook's formulas for 25 °C.
 
@@ -103,11 +115,12 @@ def handbook_alkalinity_forms(*, alkalinity: V | float, ph: V | float) -> Alkali
     """
     total, acidity = arrays(alkalinity, ph)
     above_ten = 10.0 ** (acidity - 10.0)
-    bicarbonate = (total - 5.0 * above_ten) / (1.0 + 0.94 * above_ten)
+    bicarbonate = np.maximum(total - 5.0 * above_ten, 0.0) / (1.0 + 0.94 * above_ten)
     hydroxide = np.where(np.isnan(total), np.nan, 5.0 * above_ten)
     return AlkalinityForms(restored(hydroxide), restored(0.94 * bicarbonate * above_ten), restored(bicarbonate))
 
 
+@behaves(Behaviour(rising=("alkalinity",), falling=("ph",), least=0.0))
 def handbook_carbon_dioxide(*, alkalinity: V | float, ph: V | float) -> V:
     """Free carbon dioxide from alkalinity and pH, by the handbook's formula for 25 °C.
 

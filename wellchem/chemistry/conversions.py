@@ -4,6 +4,7 @@ from functools import cache
 
 import numpy as np
 
+from .intervals import Behaviour, behaves
 from .masses import atoms, equivalent_weight, molar_mass
 from .tables import V, arrays, restored, rows
 
@@ -269,6 +270,7 @@ def mass_from_activity(value: V | float, nuclide: str) -> V:
     return restored(given / specific_activity(nuclide))
 
 
+@behaves(Behaviour(falling=("absorbance",), least=0.0))
 def uv_transmittance(absorbance: V | float, *, path: float = 1.0) -> V:
     """Ultraviolet transmittance per centimetre from absorbance.
 
@@ -292,6 +294,7 @@ def uv_transmittance(absorbance: V | float, *, path: float = 1.0) -> V:
     return restored(100.0 * 10.0 ** (-given / path))
 
 
+@behaves(Behaviour(falling=("transmittance",)))
 @np.errstate(divide="ignore", invalid="ignore")
 def uv_absorbance(transmittance: V | float, *, path: float = 1.0) -> V:
     """Ultraviolet absorbance per centimetre from transmittance.

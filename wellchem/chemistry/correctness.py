@@ -4,9 +4,11 @@ from typing import NamedTuple
 
 import numpy as np
 
+from .intervals import Behaviour, behaves
 from .tables import V, arrays, restored, rows
 
 
+@behaves(Behaviour(rising=("cations",), falling=("anions",), least=-100.0, greatest=100.0))
 @np.errstate(divide="ignore", invalid="ignore")
 def charge_balance(*, cations: V | float, anions: V | float) -> V:
     """Cation-anion balance, as a percentage of the sum of both.
@@ -33,6 +35,7 @@ def charge_balance(*, cations: V | float, anions: V | float) -> V:
     return restored(100.0 * (positive - negative) / (positive + negative))
 
 
+@behaves(Behaviour(rising=("cations",), falling=("anions",), least=-200.0, greatest=200.0))
 @np.errstate(divide="ignore", invalid="ignore")
 def charge_balance_of_mean(*, cations: V | float, anions: V | float) -> V:
     """Ion balance as DVWK has it, as a percentage of the mean of both sums: twice `charge_balance`.
@@ -55,6 +58,7 @@ def charge_balance_of_mean(*, cations: V | float, anions: V | float) -> V:
     return restored(200.0 * (positive - negative) / (positive + negative))
 
 
+@behaves(Behaviour(breaks=(("anions", (3.0, 10.0, 800.0)),), least=0.0))
 def permitted_charge_difference(*, cations: V | float, anions: V | float, criterion: str = "SM 1030 E") -> V:
     """Difference between cations and anions up to which an analysis is acceptable.
 
@@ -94,6 +98,7 @@ def permitted_charge_difference(*, cations: V | float, anions: V | float, criter
     return restored(np.where((positive < 0.0) | (negative < 0.0), np.nan, permitted))
 
 
+@behaves(Behaviour(breaks=(("anions", (3.0, 10.0, 800.0)),), least=0.0))
 @np.errstate(divide="ignore", invalid="ignore")
 def charge_imbalance(*, cations: V | float, anions: V | float, criterion: str = "SM 1030 E") -> V:
     """Difference between cations and anions over the permitted one: acceptable up to 1.
@@ -147,6 +152,7 @@ def acceptance(check: str) -> Acceptance:
     raise ValueError(f"no acceptance range for {check!r}")
 
 
+@behaves(Behaviour(rising=("measured",), falling=("calculated",), least=0.0))
 @np.errstate(divide="ignore", invalid="ignore")
 def dissolved_solids_ratio(*, measured: V | float, calculated: V | float) -> V:
     """Measured over calculated dissolved solids; `acceptance("measured_over_calculated_solids")` is its range.
@@ -171,6 +177,7 @@ def dissolved_solids_ratio(*, measured: V | float, calculated: V | float) -> V:
     return restored(found / expected)
 
 
+@behaves(Behaviour(rising=("ion_sum",), falling=("conductance",), least=0.0))
 @np.errstate(divide="ignore", invalid="ignore")
 def ion_conductance_ratio(*, ion_sum: V | float, conductance: V | float) -> V:
     """Hundred times an ion sum over conductance; `acceptance("ion_sum_x100_over_conductance")` is its range.
@@ -195,6 +202,7 @@ def ion_conductance_ratio(*, ion_sum: V | float, conductance: V | float) -> V:
     return restored(100.0 * equivalents / measured)
 
 
+@behaves(Behaviour(rising=("dissolved_solids",), falling=("conductance",), least=0.0))
 @np.errstate(divide="ignore", invalid="ignore")
 def dissolved_solids_conductance_ratio(*, dissolved_solids: V | float, conductance: V | float) -> V:
     """Dissolved solids over conductance; `acceptance` has its range for measured and for calculated solids.
@@ -219,6 +227,7 @@ def dissolved_solids_conductance_ratio(*, dissolved_solids: V | float, conductan
     return restored(solids / measured)
 
 
+@behaves(Behaviour(dipped=("first", "second"), least=0.0, greatest=200.0))
 @np.errstate(divide="ignore", invalid="ignore")
 def relative_percent_difference(*, first: V | float, second: V | float) -> V:
     """Relative percent difference of a duplicate pair.

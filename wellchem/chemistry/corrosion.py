@@ -9,10 +9,12 @@ from numpy.typing import ArrayLike
 
 from .classes import Names
 from .handbook import carbonate
+from .intervals import Behaviour, behaves
 from .ions import equivalent_weights
 from .tables import V, arrays, restored, rows
 
 
+@behaves(Behaviour(rising=("chloride", "sulfate"), falling=("alkalinity",), least=0.0))
 @np.errstate(divide="ignore", invalid="ignore")
 def larson_skold_ratio(*, chloride: V | float, sulfate: V | float, alkalinity: V | float) -> V:
     """Larson-Skold ratio: chloride and sulfate over alkalinity, in equivalents.
@@ -47,6 +49,7 @@ def larson_skold_ratio(*, chloride: V | float, sulfate: V | float, alkalinity: V
     return restored(aggressive / (alk / weights["alkalinity"]))
 
 
+@behaves(Behaviour(rising=("chloride",), falling=("sulfate",), least=0.0))
 @np.errstate(divide="ignore", invalid="ignore")
 def chloride_sulfate_mass_ratio(*, chloride: V | float, sulfate: V | float) -> V:
     """Chloride-sulfate mass ratio (CSMR).
@@ -111,6 +114,7 @@ def galvanic_corrosion_potential(*, chloride_sulfate_ratio: ArrayLike, alkalinit
     return result if result.ndim else str(result)
 
 
+@behaves(Behaviour(rising=("alkalinity",), least=0.0))
 def buffer_capacity(*, ph: V | float, alkalinity: V | float, temperature: V | float, dissolved_solids: V | float) -> V:
     """Buffer capacity of the carbonate system: strong base that raises pH by one, at the water's own pH.
 

@@ -6,10 +6,12 @@ import numpy as np
 
 from .conversions import equivalents_per_mole
 from .equilibria import CELSIUS_ZERO, log_equilibrium_constant
+from .intervals import Behaviour, behaves
 from .masses import equivalent_weight
 from .tables import Array, V, arrays, restored
 
 
+@behaves(Behaviour(rising=("temperature",), peaked=("dissolved_solids",)))
 def activity_exponent(*, temperature: V | float, dissolved_solids: V | float) -> V:
     """Negative logarithm of a single charge's activity coefficient, pfm.
 
@@ -66,5 +68,6 @@ def carbonate(*, ph: Array, alkalinity: Array, temperature: Array, dissolved_sol
     hydrogen = 10.0 ** (exponent - ph)
     hydroxide = kw / hydrogen
     total = alkalinity / equivalent_weight("CaCO3", equivalents_per_mole("CaCO3")) / 1000.0
-    bicarbonate = (total + hydrogen - hydroxide) / (1.0 + 2.0 * k2 / hydrogen)
+    # Where hydroxide alone is more than the alkalinity, none is left for bicarbonate.
+    bicarbonate = np.maximum(total + hydrogen - hydroxide, 0.0) / (1.0 + 2.0 * k2 / hydrogen)
     return Carbonate(hydrogen, hydroxide, bicarbonate, k1, k2)

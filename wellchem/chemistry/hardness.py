@@ -5,10 +5,12 @@ from functools import cache
 import numpy as np
 
 from .conversions import basis_factor, equivalents_per_mole
+from .intervals import Behaviour, behaves
 from .masses import equivalent_weight, molar_mass
 from .tables import V, arrays, restored, rows
 
 
+@behaves(Behaviour(rising=("calcium", "magnesium")))
 def total_hardness(*, calcium: V | float, magnesium: V | float) -> V:
     """Total hardness by calculation.
 
@@ -37,6 +39,7 @@ def total_hardness(*, calcium: V | float, magnesium: V | float) -> V:
     return restored(ca * basis_factor("Ca", "CaCO3") + mg * basis_factor("Mg", "CaCO3"))
 
 
+@behaves(Behaviour(rising=("calcium",)))
 def calcium_hardness(*, calcium: V | float) -> V:
     """Calcium hardness.
 
@@ -58,6 +61,7 @@ def calcium_hardness(*, calcium: V | float) -> V:
     return restored(ca * basis_factor("Ca", "CaCO3"))
 
 
+@behaves(Behaviour(rising=("magnesium",)))
 def magnesium_hardness(*, magnesium: V | float) -> V:
     """Magnesium hardness.
 
@@ -79,6 +83,7 @@ def magnesium_hardness(*, magnesium: V | float) -> V:
     return restored(mg * basis_factor("Mg", "CaCO3"))
 
 
+@behaves(Behaviour(rising=("total_hardness", "alkalinity")))
 def carbonate_hardness(*, total_hardness: V | float, alkalinity: V | float) -> V:
     """Carbonate hardness: the part of the hardness that alkalinity balances.
 
@@ -102,6 +107,7 @@ def carbonate_hardness(*, total_hardness: V | float, alkalinity: V | float) -> V
     return restored(np.minimum(*arrays(total_hardness, alkalinity)))
 
 
+@behaves(Behaviour(rising=("total_hardness",), falling=("alkalinity",), least=0.0))
 def noncarbonate_hardness(*, total_hardness: V | float, alkalinity: V | float) -> V:
     """Noncarbonate hardness: what hardness exceeds alkalinity by.
 

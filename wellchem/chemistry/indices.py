@@ -10,10 +10,14 @@ import numpy as np
 from .conversions import basis_factor
 from .equilibria import CELSIUS_ZERO, log_equilibrium_constant
 from .handbook import activity_exponent, carbonate
+from .intervals import Behaviour, behaves
 from .masses import molar_mass
 from .tables import V, arrays, restored
 
 
+@behaves(
+    Behaviour(rising=("ph",), falling=("calcium", "alkalinity"), peaked=("dissolved_solids",), dipped=("temperature",))
+)
 @np.errstate(divide="ignore", invalid="ignore")
 def saturation_ph(
     *,
@@ -41,7 +45,7 @@ def saturation_ph(
     Returns
     -------
     float or array
-        pHs; NaN where there is no bicarbonate [1].
+        pHs; infinite where there is no calcium or no bicarbonate [1].
 
     Notes
     -----
@@ -60,6 +64,7 @@ def saturation_ph(
     return restored(constants - concentrations + 5.0 * exponent)
 
 
+@behaves(Behaviour(rising=("calcium", "alkalinity"), peaked=("ph", "temperature"), dipped=("dissolved_solids",)))
 def langelier_index(
     *,
     ph: V | float,
@@ -89,6 +94,7 @@ def langelier_index(
     return restored(acidity - saturation)
 
 
+@behaves(Behaviour(rising=("dissolved_solids",), falling=("calcium", "alkalinity", "temperature")))
 @np.errstate(divide="ignore", invalid="ignore")
 def saturation_ph_short_form(
     *,
@@ -131,6 +137,7 @@ def saturation_ph_short_form(
     return restored(9.3 + salt + heat - hardness - np.log10(alk))
 
 
+@behaves(Behaviour(rising=("ph", "calcium", "alkalinity", "temperature"), falling=("dissolved_solids",)))
 def langelier_index_short_form(
     *,
     ph: V | float,
@@ -162,6 +169,7 @@ def langelier_index_short_form(
     return restored(acidity - saturation)
 
 
+@behaves(Behaviour(rising=("saturation_ph",), falling=("ph",)))
 def ryznar_index(*, ph: V | float, saturation_ph: V | float) -> V:
     """Ryznar stability index.
 
@@ -185,6 +193,7 @@ def ryznar_index(*, ph: V | float, saturation_ph: V | float) -> V:
     return restored(2.0 * saturation - acidity)
 
 
+@behaves(Behaviour(rising=("saturation_ph",), falling=("alkalinity",)))
 @np.errstate(divide="ignore", invalid="ignore")
 def puckorius_index(*, alkalinity: V | float, saturation_ph: V | float) -> V:
     """Puckorius scaling index (practical scaling index).
@@ -214,6 +223,7 @@ def puckorius_index(*, alkalinity: V | float, saturation_ph: V | float) -> V:
     return restored(2.0 * saturation - (1.465 * np.log10(alk) + 4.54))
 
 
+@behaves(Behaviour(rising=("ph", "calcium", "alkalinity")))
 @np.errstate(divide="ignore", invalid="ignore")
 def aggressive_index(*, ph: V | float, calcium: V | float, alkalinity: V | float) -> V:
     """Aggressive index.
@@ -244,6 +254,7 @@ def aggressive_index(*, ph: V | float, calcium: V | float, alkalinity: V | float
     return restored(acidity + np.log10(ca * basis_factor("Ca", "CaCO3") * alk))
 
 
+@behaves(Behaviour(rising=("initial_alkalinity",), falling=("final_alkalinity",)))
 def marble_test_potential(*, initial_alkalinity: V | float, final_alkalinity: V | float) -> V:
     """Calcium carbonate precipitation potential as the marble test measures it.
 

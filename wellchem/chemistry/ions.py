@@ -7,6 +7,7 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from .conversions import basis_factor
+from .intervals import Behaviour, behaves
 from .masses import equivalent_weight, molar_mass
 from .tables import Array, V, arrays, restored, rows
 
@@ -57,6 +58,23 @@ def _equivalents(given: Mapping[str, ArrayLike]) -> Array:
     return np.asarray(sum(np.asarray(value, float) / weights[analyte] for analyte, value in given.items()))
 
 
+@behaves(
+    Behaviour(
+        rising=(
+            "calcium",
+            "magnesium",
+            "sodium",
+            "potassium",
+            "ammonia",
+            "iron",
+            "manganese",
+            "strontium",
+            "barium",
+            "lithium",
+        ),
+        falling=("ph",),
+    )
+)
 def cation_sum(
     *,
     calcium: V | float,
@@ -116,6 +134,7 @@ def cation_sum(
     return restored(_equivalents(given) + 10.0 ** (3.0 - acidity))
 
 
+@behaves(Behaviour(rising=("alkalinity", "sulfate", "chloride", "nitrate", "nitrite", "fluoride", "bromide")))
 def anion_sum(
     *,
     alkalinity: V | float,
@@ -190,6 +209,7 @@ def missing_ions(**given: ArrayLike) -> str | np.ndarray[tuple[int, ...], np.dty
     return result if result.ndim else str(result)
 
 
+@behaves(Behaviour(rising=("anions",), falling=("cations",)))
 def sodium_by_difference(*, cations: V | float, anions: V | float) -> V:
     """Sodium and potassium as what the other cations lack of the anions, as older analyses report them.
 
@@ -286,6 +306,7 @@ def water_type(
     return result if result.ndim else str(result)
 
 
+@behaves(Behaviour(rising=("sodium",), falling=("chloride",), least=0.0))
 @np.errstate(divide="ignore", invalid="ignore")
 def sodium_chloride_ratio(*, sodium: V | float, chloride: V | float) -> V:
     """Molar ratio of sodium to chloride: 1 from halite, 0.86 in sea water.
@@ -308,6 +329,7 @@ def sodium_chloride_ratio(*, sodium: V | float, chloride: V | float) -> V:
     return restored((na / molar_mass("Na")) / (cl / molar_mass("Cl")))
 
 
+@behaves(Behaviour(rising=("calcium",), falling=("magnesium",), least=0.0))
 @np.errstate(divide="ignore", invalid="ignore")
 def calcium_magnesium_ratio(*, calcium: V | float, magnesium: V | float) -> V:
     """Molar ratio of calcium to magnesium, which is also that of their equivalents: 1 from dolomite.
@@ -330,6 +352,7 @@ def calcium_magnesium_ratio(*, calcium: V | float, magnesium: V | float) -> V:
     return restored((ca / molar_mass("Ca")) / (mg / molar_mass("Mg")))
 
 
+@behaves(Behaviour(rising=("chloride",), falling=("bromide",), least=0.0))
 @np.errstate(divide="ignore", invalid="ignore")
 def chloride_bromide_ratio(*, chloride: V | float, bromide: V | float) -> V:
     """Mass ratio of chloride to bromide, which road salt and sewage raise above rain's and sea water's.
@@ -352,6 +375,7 @@ def chloride_bromide_ratio(*, chloride: V | float, bromide: V | float) -> V:
     return restored(cl / br)
 
 
+@behaves(Behaviour(rising=("sulfate",), falling=("chloride",), least=0.0))
 @np.errstate(divide="ignore", invalid="ignore")
 def sulfate_chloride_ratio(*, sulfate: V | float, chloride: V | float) -> V:
     """Ratio of sulfate to chloride in equivalents.

@@ -7,10 +7,15 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from .conversions import basis_factor
+from .intervals import Behaviour, behaves
 from .ions import equivalent_weights
 from .tables import Array, V, arrays, restored, rows
 
+_SOLIDS = ("calcium", "magnesium", "sodium", "potassium", "alkalinity", "sulfate", "chloride", "nitrate", "fluoride")
+_CONDUCTING = Behaviour(rising=(*_SOLIDS, "ammonia", "iron"), falling=("ph",), least=0.0)
 
+
+@behaves(Behaviour(rising=(*_SOLIDS, "silica")))
 def dissolved_solids_residue(
     *,
     calcium: V | float,
@@ -59,6 +64,7 @@ def dissolved_solids_residue(
     return restored(given + alk * basis_factor("CaCO3", "CO3"))
 
 
+@behaves(Behaviour(rising=(*_SOLIDS, "silica")))
 def dissolved_solids_sum(
     *,
     calcium: V | float,
@@ -135,6 +141,12 @@ class HandbookConductance(NamedTuple, Generic[V]):
     conductance: V  # at 25 °C [µS/cm]
 
 
+@behaves(
+    infinite_dilution=_CONDUCTING,
+    ionic_strength=_CONDUCTING,
+    activity_coefficient=Behaviour(least=0.0),
+    conductance=Behaviour(least=0.0),
+)
 def handbook_conductance(
     *,
     calcium: V | float,
@@ -205,6 +217,7 @@ def handbook_conductance(
     return HandbookConductance(restored(dilute), restored(strength), restored(activity), restored(dilute * activity**2))
 
 
+@behaves(Behaviour(rising=("conductance",), falling=("temperature",), least=0.0))
 def conductance_at_25(*, conductance: V | float, temperature: V | float, coefficient: float = 0.0191) -> V:
     """Specific conductance at 25 °C from a reading at another temperature.
 
@@ -234,6 +247,7 @@ def conductance_at_25(*, conductance: V | float, temperature: V | float, coeffic
     return restored(read / (1.0 + coefficient * (celsius - 25.0)))
 
 
+@behaves(Behaviour(rising=("sodium",), falling=("calcium", "magnesium"), least=0.0))
 @np.errstate(divide="ignore", invalid="ignore")
 def sodium_adsorption_ratio(*, sodium: V | float, calcium: V | float, magnesium: V | float) -> V:
     """Sodium adsorption ratio.
@@ -258,6 +272,7 @@ def sodium_adsorption_ratio(*, sodium: V | float, calcium: V | float, magnesium:
     return restored(na / weights["sodium"] / np.sqrt(hard / 2.0))
 
 
+@behaves(Behaviour(rising=("alkalinity",), falling=("calcium", "magnesium")))
 def residual_sodium_carbonate(*, alkalinity: V | float, calcium: V | float, magnesium: V | float) -> V:
     """Residual sodium carbonate.
 

@@ -2,9 +2,11 @@
 
 from .conversions import basis_factor
 from .hardness import hardness_factor
+from .intervals import Behaviour, behaves
 from .tables import V, arrays, restored
 
 
+@behaves(Behaviour(rising=("hardness_removed",)))
 def sodium_added(*, hardness_removed: V | float) -> V:
     """Sodium that a softener charged with sodium chloride gives for the hardness it takes.
 
@@ -26,6 +28,7 @@ def sodium_added(*, hardness_removed: V | float) -> V:
     return restored(hardness * basis_factor("CaCO3", "Na"))
 
 
+@behaves(Behaviour(rising=("hardness_removed",)))
 def potassium_added(*, hardness_removed: V | float) -> V:
     """Potassium that a softener charged with potassium chloride gives for the hardness it takes.
 
@@ -47,6 +50,7 @@ def potassium_added(*, hardness_removed: V | float) -> V:
     return restored(hardness * basis_factor("CaCO3", "K"))
 
 
+@behaves(Behaviour(rising=("total_hardness", "iron")))
 def compensated_hardness(*, total_hardness: V | float, iron: V | float, allowance: float) -> V:
     """Hardness with an allowance for iron, by which softeners are sized.
 
@@ -76,6 +80,7 @@ def compensated_hardness(*, total_hardness: V | float, iron: V | float, allowanc
     return restored(hardness + allowance * hardness_factor("gpg") * fe)
 
 
+@behaves(Behaviour(rising=("total_hardness", "volume")))
 def hardness_load(*, total_hardness: V | float, volume: V | float) -> V:
     """Hardness that a volume of water carries to the softener, as the trade states capacity.
 
