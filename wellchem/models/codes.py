@@ -114,6 +114,28 @@ class Verdict(StrEnum):
     UNDECIDED = "undecided"
 
 
+class Reason(StrEnum):
+    """Why a comparison is undecided, or what its verdict rests on. `members_missing` and `derived_from` carry names."""
+
+    LIMIT_WITHIN_BOUNDS = "limit_within_bounds"
+    REPORTING_LIMIT_ABOVE = "reporting_limit_above"
+    NO_BOUNDS = "no_bounds"
+    REJECTED = "rejected"
+    INVALID_SAMPLE = "invalid_sample"
+    HOLDING_TIME = "holding_time"
+    DISSOLVED_MEASURED = "dissolved_measured"
+    TOTAL_MEASURED = "total_measured"
+    FRACTION_NOT_PRINTED = "fraction_not_printed"
+    UNIT_ASSUMED = "unit_assumed"
+    BASIS_ASSUMED = "basis_assumed"
+    UNIT_MISSING = "unit_missing"
+    CONDITION_UNSETTLED = "condition_unsettled"
+    DATE_UNKNOWN = "date_unknown"
+    NOT_DATED = "not_dated"
+    MEMBERS_MISSING = "members_missing"
+    DERIVED_FROM = "derived_from"
+
+
 class CheckStatus(StrEnum):
     """Outcome of a check of the report."""
 
