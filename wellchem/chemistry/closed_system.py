@@ -25,8 +25,7 @@ def closed_conditions(block: Block, given: Given, temperature: Array, constant: 
 def settled(block: Block, known: Conditions) -> tuple[Block, NDArray[np.bool_]]:
     """The state that a block comes to, and where it was found; NaN where it was NaN."""
     present = np.isfinite(block.ph) & np.isfinite(known.temperature)
-    one = np.ones(block.ph.size)
-    state = Unknowns(block.free.copy(), block.ionic_strength.copy(), -block.ph, block.log_water.copy(), one, one.copy())
+    state = Unknowns.near(block.free, block.ionic_strength, -block.ph, block.log_water)
     state.put(present, solve(block.system, known.at(present), state.at(present)))
     after = Block(
         block.system,

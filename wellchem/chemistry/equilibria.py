@@ -6,7 +6,7 @@ gives, `H+`, `H2O` and `e-`.
 """
 
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import cache
 from math import log
@@ -83,7 +83,9 @@ def species() -> dict[str, Reaction]:
     return {name: resolve(name) for name in printed}
 
 
-def _combine(name: str, constants: Array, terms: list[tuple[str, float]], resolve) -> Reaction:  # type: ignore[no-untyped-def]
+def _combine(
+    name: str, constants: Array, terms: list[tuple[str, float]], resolve: Callable[[str], Reaction]
+) -> Reaction:
     """A reaction's own constant plus those of the species that it is written with."""
     total = constants.copy()
     masters: dict[str, float] = {}

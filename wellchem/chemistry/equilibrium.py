@@ -6,7 +6,7 @@ sweep needs multiplications only, and exponentials are taken anew only when the 
 The ionic strength is found by secants, the pH by Newton's method.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, fields
 from enum import Enum
 
 import numpy as np
@@ -19,10 +19,10 @@ from .tables import Array
 
 _LN10 = np.log(10)
 _TOLERANCE = 1e-6  # relative, of the error left in free molalities, ionic strength and hydrogen ion activity
-_STAGES = (3, 3, 6, 100)  # refreshes after which the waters still open go on alone
+_ROUNDS = (3,) + 50 * (2,)  # steps after which the waters that are still open go on alone
 _SWEEPS = 2  # of the mass balances between two refreshes
 _STEP = 2.0  # most that a Newton step moves ln of the hydrogen ion's activity
-_TINY = 1e-30  # mol/kg, keeps a quotient finite where a component is absent
+FLOOR = 1e-30  # mol/kg, keeps a quotient finite where a component is absent
 
 
 class Given(Enum):
@@ -55,22 +55,17 @@ class Conditions:
 
     def at(self, chosen: NDArray[np.bool_]) -> "Conditions":
         """The same of some of the waters."""
-        return Conditions(
-            self.given,
-            self.temperature[chosen],
-            self.totals[:, chosen],
-            self.alkalinity[chosen],
-            self.log_electron[chosen],
-            self.constant[chosen],
-        )
+        arrays = {field.name: getattr(self, field.name) for field in fields(self) if field.name != "given"}
+        return Conditions(self.given, **{name: value[..., chosen] for name, value in arrays.items()})
 
 
 @dataclass
 class Unknowns:
     """Free molalities of the components (rows), ionic strength, log10 of the activities of H+ and water.
 
-    `change` is the largest relative one that the last step made, `error` what it leaves over by the rate at which
-    changes fall: after changes c1 and c2 of a geometric series about c2 · c2/c1.
+    `change` is the largest relative one that the last step made. `error` is what it leaves over by the rate at which
+    changes fall (after changes c1 and c2 of a geometric series about c2 · c2/c1), or the change where pH is sought.
+    `secant` has the ionic strength that the last step began with and the one it came to, NaN before the first.
     """
 
     free: Array
@@ -79,26 +74,25 @@ class Unknowns:
     log_water: Array
     change: Array
     error: Array
+    secant: Array
+
+    @classmethod
+    def near(cls, free: Array, ionic_strength: Array, log_hydrogen: Array, log_water: Array) -> "Unknowns":
+        """A guess to begin with; the arrays are copied."""
+        free, ionic_strength = free.copy(), ionic_strength.copy()
+        # With no change before, the first one counts in full.
+        change, error = np.full_like(ionic_strength, FLOOR), np.ones_like(ionic_strength)
+        secant = np.full((2, ionic_strength.size), np.nan)
+        return cls(free, ionic_strength, log_hydrogen.copy(), log_water.copy(), change, error, secant)
 
     def at(self, chosen: NDArray[np.bool_]) -> "Unknowns":
         """The same of some of the waters, copied."""
-        return Unknowns(
-            self.free[:, chosen],
-            self.ionic_strength[chosen],
-            self.log_hydrogen[chosen],
-            self.log_water[chosen],
-            self.change[chosen],
-            self.error[chosen],
-        )
+        return Unknowns(*(getattr(self, field.name)[..., chosen] for field in fields(self)))
 
-    def put(self, chosen: NDArray[np.bool_], part: "Unknowns") -> None:
+    def put(self, chosen: NDArray[np.bool_] | NDArray[np.intp], part: "Unknowns") -> None:
         """Take over some waters' values."""
-        self.free[:, chosen] = part.free
-        self.ionic_strength[chosen] = part.ionic_strength
-        self.log_hydrogen[chosen] = part.log_hydrogen
-        self.log_water[chosen] = part.log_water
-        self.change[chosen] = part.change
-        self.error[chosen] = part.error
+        for field in fields(self):
+            getattr(self, field.name)[..., chosen] = getattr(part, field.name)
 
     @property
     def converged(self) -> NDArray[np.bool_]:
@@ -108,32 +102,28 @@ class Unknowns:
 
 def start(system: System, known: Conditions, log_hydrogen: Array) -> Unknowns:
     """A first guess: every component free, at the ionic strength that this makes."""
-    free = known.totals.copy()
-    strength = system.strength[: len(free)] @ free
+    strength = system.strength[: len(known.totals)] @ known.totals + 1e-7
     if known.given is Given.PH_ALKALINITY:
         strength += 0.5 * np.abs(known.alkalinity)
-    zero = np.zeros_like(strength)
-    return Unknowns(free, strength + 1e-7, log_hydrogen.copy(), zero, zero + 1, zero + 1)
+    return Unknowns.near(known.totals, strength, log_hydrogen, np.zeros_like(strength))
 
 
 def solve(system: System, known: Conditions, guess: Unknowns) -> Unknowns:
     """Equilibrate waters under what is known of them, beginning with a guess (which is overwritten)."""
-    everything = np.ones(guess.ionic_strength.size, dtype=bool)
-    part, rest = guess, everything
-    for steps in _STAGES:
+    part, places = guess, np.arange(guess.error.size)
+    for steps in _ROUNDS:
         iteration = _Iteration(system, known, part)
         for _ in range(steps):
             iteration.step()
             if part.converged.all():
                 break
         if part is not guess:
-            guess.put(rest, part)
-        # A block is not held up by its most saline member: slow waters go on alone.
-        open_ = ~part.converged
-        if not open_.any():
+            guess.put(places, part)
+        # A block is not held up by its most saline member: waters that are done step aside.
+        still = ~part.converged
+        if not still.any():
             break
-        rest = np.flatnonzero(rest)[open_] if rest.dtype == bool else rest[open_]
-        part, known = part.at(open_), known.at(open_)
+        part, known, places = part.at(still), known.at(still), places[still]
     return guess
 
 
@@ -147,19 +137,18 @@ def terms_of(system: System, temperature: Array, ionic_strength: Array, others: 
 
 def conditional_constants(system: System, terms: Array, log_k: Array) -> Array:
     """Constants of the complexes on molalities, given the activities of hydrogen ion, water and electron."""
-    constants = system.conditional @ terms
+    constants: Array = system.conditional @ terms
     constants += log_k
     constants *= _LN10
-    return np.exp(constants, out=constants)
+    np.exp(constants, out=constants)
+    return constants
 
 
-def weighted(weights: Array, values: Array) -> Array | None:
-    """Weighted sum of rows; None where every weight is nought. A single row of weight one is given itself."""
-    if not weights.any():
-        return None
-    if len(weights) == 1:
-        return values[0] if weights[0] == 1 else weights[0] * values[0]
-    return weights @ values
+def weighted(weights: Array, values: Array) -> Array:
+    """Weighted sum of rows. A single row of weight one is given itself."""
+    if len(weights) == 1 and weights[0] == 1:
+        return values[0]
+    return np.asarray(weights @ values)
 
 
 def molalities(system: System, free: Array, constants: Array) -> Array:
@@ -177,7 +166,9 @@ class _Iteration:
         self.system, self.known, self.now = system, known, now
         self.log_k = system.constants @ temperature_basis(known.temperature)
         self.a, self.b = debye_huckel_parameters(known.temperature)
-        self.last: tuple[Array, Array] | None = None
+        self.sought = not known.given.name.startswith("PH_")
+        if self.sought:
+            self.balance = _balance(system, known.given)
         count = len(system.components)
         self.terms = np.empty((system.conditional.shape[1], known.temperature.size))
         self.terms[-1] = known.log_electron
@@ -185,6 +176,7 @@ class _Iteration:
         bound = known.given is Given.CALCIUM_CARBONATE
         apart = {system.carbonate, system.components.index(CALCIUM)} if bound else {system.carbonate}
         self.order = [component for component in range(count) if component not in apart]
+        self.bases = [group for group in system.groups if group.alkalinity.any()]
         self.involved = [[group for group in system.groups if place in group.factors] for place in range(count)]
 
     def step(self) -> None:
@@ -196,20 +188,22 @@ class _Iteration:
         self.constants = conditional_constants(system, self.terms, self.log_k)
         self.sums = [weighted(group.ones, self.constants[group.rows]) for group in system.groups]
         if self.known.given is Given.PH_ALKALINITY:
-            self.alkaline = [weighted(group.alkalinity, self.constants[group.rows]) for group in system.groups]
+            self.alkaline = [weighted(group.alkalinity, self.constants[group.rows]) for group in self.bases]
         for _ in range(_SWEEPS):
             self.carbonate()
             for component in self.order:
                 np.divide(self.known.totals[component], self.denominator(component), out=now.free[component])
         before -= now.free
         np.abs(before, out=before)
-        before /= np.maximum(now.free, _TINY)
+        before /= np.maximum(now.free, FLOOR)
         change = before.max(axis=0)
         complexes = molalities(system, now.free, self.constants)
         change = np.maximum(change, self.strength(complexes))
-        if not self.known.given.name.startswith("PH_"):
-            change = np.maximum(change, self.hydrogen(complexes))
-        now.error = change * np.minimum(change / now.change, 1.0)
+        if self.sought:
+            # Steps of the pH and of the rest alternate: one that happens to be small promises nothing.
+            now.error = np.maximum(change, self.hydrogen(complexes))
+        else:
+            now.error = change * np.minimum(change / now.change, 1.0)
         now.change = change
 
     def denominator(self, component: int, without: int | None = None) -> Array:
@@ -246,9 +240,7 @@ class _Iteration:
         place = system.carbonate
         of_carbonate = np.full_like(self.spare, system.alkalinity[place])
         rest = self.known.alkalinity.copy()
-        for group, alkaline in zip(system.groups, self.alkaline, strict=True):
-            if alkaline is None:
-                continue
+        for group, alkaline in zip(self.bases, self.alkaline, strict=True):
             if place in group.factors:
                 of_carbonate += self.product(group.without(place), alkaline)
             else:
@@ -256,7 +248,7 @@ class _Iteration:
         for component in np.flatnonzero(system.alkalinity[: len(now.free)]):
             if component != place:
                 rest -= system.alkalinity[component] * now.free[component]
-        np.maximum(np.divide(rest, of_carbonate, out=rest), _TINY, out=now.free[place])
+        np.maximum(np.divide(rest, of_carbonate, out=rest), FLOOR, out=now.free[place])
 
     def beside_solid(self) -> None:
         """Calcium and carbonate at a solid's solubility product.
@@ -289,13 +281,14 @@ class _Iteration:
         solutes = now.free.sum(axis=0) + complexes.sum(axis=0)
         now.log_water = np.log10(np.maximum(1 - water_property("activity")["water"] * solutes, 0.5))
         guess, moved = now.ionic_strength, found
-        if self.last is not None:
-            run = guess - self.last[0]
-            slope = (found - self.last[1]) / np.where(run == 0, np.inf, run)
-            moved = guess + (found - guess) / (1 - np.clip(slope, -0.9, 0.5))
-        self.last = (guess, found)
+        if not self.sought:
+            # A pH that is sought moves the ionic strength too, and would be mistaken for a slope here.
+            run = guess - now.secant[0]
+            slope = (found - now.secant[1]) / np.where(run == 0, np.inf, run)
+            moved = guess + (found - guess) / (1 - np.where(np.isnan(slope), 0.0, np.clip(slope, -0.9, 0.5)))
+            now.secant = np.stack([guess, found])
         now.ionic_strength = np.maximum(moved, 0.2 * guess)
-        return np.abs(found - guess) / found
+        return np.asarray(np.abs(found - guess) / found)
 
     def hydrogen(self, complexes: Array) -> Array:
         """One Newton step of the hydrogen ion's activity on the balance of alkalinity (or of inorganic carbon).
@@ -303,33 +296,49 @@ class _Iteration:
         Gives the relative change.
         """
         system, known, now = self.system, self.known, self.now
-        place = system.carbonate
-        totals = now.free + system.coefficients.T @ complexes
+        place, count = system.carbonate, len(now.free)
+        of_free, of_complexes = self.balance
+        sums = of_complexes @ complexes
+        totals, by_hydrogen, weighed = (sums[part * count : (part + 1) * count] for part in range(3))
         # d ln(free)/d ln{H+} of each component: its total stays, save where the carbonate system says otherwise.
-        slope = -(system.coefficients.T @ (system.hydrogen[:, None] * complexes)) / np.maximum(totals, _TINY)
+        slope = -by_hydrogen / np.maximum(totals + now.free, FLOOR)
+        target = known.alkalinity
         if known.given in (Given.ALKALINITY_PCO2, Given.CARBON_PCO2):
             slope[place] = -2.0
+            target = known.alkalinity if known.given is Given.ALKALINITY_PCO2 else known.totals[place]
         elif known.given is Given.CALCIUM_CARBONATE:
+            # Complexes of both stay as they are beside the solid, and what one gains the other loses.
             calcium = system.components.index(CALCIUM)
-            with_calcium, with_carbonate = system.coefficients[:, calcium] > 0, system.coefficients[:, place] > 0
-            of_carbonate = complexes[with_carbonate & ~with_calcium]
-            of_calcium = complexes[with_calcium & ~with_carbonate]
-            mobile = of_carbonate.sum(axis=0) + of_calcium.sum(axis=0) + now.free[place] + now.free[calcium]
-            slope[place] = -(system.hydrogen[with_carbonate & ~with_calcium] @ of_carbonate) / mobile
+            slope[place] = -sums[-1] / (sums[-2] + now.free[place] + now.free[calcium])
             slope[calcium] = -slope[place]
-        moves = complexes * (system.hydrogen[:, None] + system.coefficients @ slope)
-        carbon = totals[place] - known.totals[place]
-        carbon_slope = system.coefficients[:, place] @ moves + now.free[place] * slope[place]
-        of_free, of_complex = np.split(system.alkalinity, [len(now.free)])
-        alkalinity = of_free @ now.free + of_complex @ complexes - known.alkalinity
-        alkalinity_slope = of_free @ (now.free * slope) + of_complex @ moves
-        if known.given is Given.CARBON_PCO2:
-            surplus, rate = carbon, carbon_slope
-        elif known.given is Given.CALCIUM_CARBONATE:
-            # The solid takes two equivalents of alkalinity with each mole of carbon.
-            surplus, rate = alkalinity - 2 * carbon, alkalinity_slope - 2 * carbon_slope
-        else:
-            surplus, rate = alkalinity, alkalinity_slope
+            target = known.alkalinity - 2 * known.totals[place]
+        surplus = of_free @ now.free + sums[3 * count] - target
+        rate = sums[3 * count + 1] + ((weighed + of_free[:, None] * now.free) * slope).sum(axis=0)
         move = np.clip(-surplus / np.where(rate == 0, np.nan, rate), -_STEP, _STEP)
         now.log_hydrogen = now.log_hydrogen + move / _LN10
-        return np.abs(move)
+        return np.asarray(np.abs(move))
+
+
+def _balance(system: System, given: Given) -> tuple[Array, Array]:
+    """Weights of the components and of the complexes in the sums that `_Iteration.hydrogen` needs.
+
+    What is balanced is alkalinity, inorganic carbon under a known pCO2, or, beside a solid carbonate, which takes two
+    equivalents with each mole of carbon, alkalinity less twice the carbon.
+    """
+    count, each = len(system.components), system.coefficients
+    carbon = np.concatenate([np.eye(count)[system.carbonate], each[:, system.carbonate]])
+    weights = {Given.CARBON_PCO2: carbon, Given.CALCIUM_CARBONATE: system.alkalinity - 2 * carbon}.get(
+        given, system.alkalinity
+    )
+    of_free, of_each = np.split(weights, [count])
+    sums = [
+        each.T,
+        (each * system.hydrogen[:, None]).T,
+        (each * of_each[:, None]).T,
+        of_each,
+        of_each * system.hydrogen,
+    ]
+    if given is Given.CALCIUM_CARBONATE:
+        calcium, carbonate = each[:, system.components.index(CALCIUM)] > 0, each[:, system.carbonate] > 0
+        sums += [(calcium != carbonate) * 1.0, (carbonate & ~calcium) * system.hydrogen]
+    return of_free, np.vstack(sums)

@@ -5,7 +5,7 @@ from numpy.typing import ArrayLike
 
 from .activity import water_density
 from .equilibria import phases, temperature_basis
-from .equilibrium import Conditions, Given, Unknowns, solve, start
+from .equilibrium import FLOOR, Conditions, Given, Unknowns, solve, start
 from .masses import molar_mass
 from .state import BLOCK, CACO3_EQUIVALENT, Reason, Speciation
 from .system import CARBONATE, System, system
@@ -176,25 +176,21 @@ def _block(waters: System, closure: Given, block: dict[str, Array]) -> tuple[Unk
     size = block["temperature"].size
     reason = _reasons(block)
     good = reason == Reason.SOLVED
-    result = Unknowns(np.full((len(waters.components), size), np.nan), *(np.full(size, np.nan) for _ in range(5)))
-    water = np.full(size, np.nan)
-    if not good.any():
-        return result, water, reason
-    if not good.all():
-        block = {name: value[good] for name, value in block.items()}
-    water[good], known = _conditions(waters, closure, block)
-    log_hydrogen = -block["ph"] if "ph" in block else np.full(known.temperature.size, -7.0)
-    found = solve(waters, known, start(waters, known, log_hydrogen))
-    after = np.where(found.converged, Reason.SOLVED, Reason.NOT_CONVERGED)
-    after[found.free[waters.carbonate] <= 1e-29] = Reason.NO_CARBONATE
-    after[found.ionic_strength > _SALINE] = Reason.TOO_SALINE
-    reason[good] = after
-    result.put(good, found)
+    none = np.full(size, np.nan)
+    result, water = Unknowns.near(np.full((len(waters.components), size), np.nan), none, none, none), none.copy()
+    if good.any():
+        chosen = block if good.all() else {name: value[good] for name, value in block.items()}
+        water[good], known = _conditions(waters, closure, chosen)
+        log_hydrogen = -chosen["ph"] if "ph" in chosen else np.full(known.temperature.size, -7.0)
+        found = solve(waters, known, start(waters, known, log_hydrogen))
+        after = np.where(found.converged, Reason.SOLVED, Reason.NOT_CONVERGED)
+        after[found.free[waters.carbonate] <= FLOOR] = Reason.NO_CARBONATE
+        after[found.ionic_strength > _SALINE] = Reason.TOO_SALINE
+        result.put(good, found)
+        reason[good] = after
     bad = reason != Reason.SOLVED
-    if bad.any():
-        nothing = Unknowns(np.full((len(waters.components), bad.sum()), np.nan), *(np.full(bad.sum(), np.nan),) * 5)
-        result.put(bad, nothing)
-        water[bad] = np.nan
+    for field in (result.free, result.ionic_strength, result.log_hydrogen, result.log_water, water):
+        field[..., bad] = np.nan
     return result, water, reason
 
 

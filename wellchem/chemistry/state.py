@@ -105,7 +105,7 @@ class Speciation:
             if place is None:
                 return part.ph * 0.0 - np.inf
             with np.errstate(divide="ignore"):
-                return np.log10(part.molalities()[place]) + self.system.gamma[place] @ part.terms[:-3]
+                return np.asarray(np.log10(part.molalities()[place]) + self.system.gamma[place] @ part.terms[:-3])
 
         return self.each(of)
 

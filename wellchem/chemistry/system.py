@@ -119,7 +119,7 @@ def system(components: tuple[str, ...], redox: bool) -> System:
     formed = [sum(alkalinity[name] * count for name, count in reaction.masters.items()) for reaction in found]
     held = np.array([alkalinity[name] for name in components] + formed)
     charges = np.array([float(charge(name)) for name in (*components, *complexes)])
-    groups = []
+    groups: list[Group] = []
     for monomial in dict.fromkeys(monomials):
         members = slice(monomials.index(monomial), monomials.index(monomial) + monomials.count(monomial))
         groups.append(
