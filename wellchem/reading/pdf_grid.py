@@ -1,0 +1,253 @@
+"""The words and rules of a page laid out as grids: ruled tables, blocks with gutters, free text."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from itertools import pairwise
+
+import numpy as np
+from numpy.typing import NDArray
+
+from wellchem.reading.grid import Grid, Mark, encode
+from wellchem.reading.pdf_blocks import Block, Line, blocks, text_lines
+from wellchem.reading.pdf_rows import NUMBER, Row, rows_of
+from wellchem.reading.pdf_rules import Lattice, Rules, lattices
+from wellchem.reading.pdf_words import PageWords, Word
+
+GUTTER = 8.0  # points from which a gutter can part the columns of a page
+DEEPEST = 4  # columns of pages within columns
+
+
+@dataclass(frozen=True)
+class _Table:
+    """Rows of a page and what is known of them before they are a grid."""
+
+    rows: list[Row]
+    width: int
+    ruled: bool
+    notes: tuple[str, ...] = ()
+
+    @property
+    def place(self) -> tuple[float, float, float]:
+        """Top of the first row, left and right edge of all."""
+        words = [word for row in self.rows for word in row.words]
+        top = min(word.top for word in self.rows[0].words)
+        return top, min(word.x0 for word in words), max(word.x1 for word in words)
+
+
+def page_grids(page: PageWords, rules: Rules, number: int) -> list[Grid]:
+    """Grids of one page, from top to bottom; every word is in one cell of one of them."""
+    tables = _tables(page.words, rules)
+    tables += [_Table([Row({0: [word]})], 1, False, ("slanted text across the page",)) for word in page.slanted]
+    baselines = np.array([line.baseline for line in text_lines(page.words + page.slanted)])
+    return [_grid(table, page, number, baselines) for table in tables if table.rows]
+
+
+def _tables(words: list[Word], rules: Rules) -> list[_Table]:
+    """Tables of a page in reading order."""
+    rest = list(words)
+    found: list[_Table] = []
+    frames: list[Lattice] = []
+    for lattice in lattices(rules):
+        inside = [word for word in rest if lattice.holds((word.x0 + word.x1) / 2, (word.top + word.bottom) / 2)]
+        if not inside or lattice.cell.shape[1] < 2:
+            continue
+        held = set(map(id, inside))
+        rest = [word for word in rest if id(word) not in held]
+        frames.append(lattice)
+        found += _of_lattice(lattice, inside, rules)
+    free = _free(rest, rules, frames)
+    for table in found:
+        free.insert(_position(free, table), table)
+    return free
+
+
+def _position(tables: list[_Table], new: _Table) -> int:
+    """Where a ruled table comes among others in reading order: before the first that stands below it."""
+    for at, table in enumerate(tables):
+        (top, x0, x1), (new_top, new_x0, new_x1) = table.place, new.place
+        if top > new_top and min(x1, new_x1) > max(x0, new_x0):
+            return at
+    return len(tables)
+
+
+def _of_lattice(lattice: Lattice, words: list[Word], rules: Rules) -> list[_Table]:
+    """A lattice as one table; or what stands in its cells, where these hold tables of their own."""
+    cells: dict[int, list[Word]] = {}
+    for word in words:
+        row, column = lattice.field((word.x0 + word.x1) / 2, (word.top + word.bottom) / 2)
+        cells.setdefault(int(lattice.cell[row, column]), []).append(word)
+    frames = [cell for cell in cells.values() if _is_frame(cell)]
+    if sum(map(len, frames)) > 0.5 * len(words):
+        return [table for at in sorted(cells) for table in _free(cells[at], rules, [])]
+    width = lattice.cell.shape[1]
+    rows: list[Row] = []
+    for band in range(lattice.cell.shape[0]):
+        placed: dict[int, list[Word]] = {}
+        spans: dict[int, int] = {}
+        for at, inside in cells.items():
+            first, column = divmod(at, width)
+            if first == band:
+                placed[column] = inside
+                span = int((lattice.cell[band] == at).sum())
+                if span > 1:
+                    spans[column] = span
+        if not placed:
+            continue
+        rows += _band_rows(placed, spans)
+    return [_Table(rows, width, True)]
+
+
+def _is_frame(words: list[Word]) -> bool:
+    """Whether a cell holds lines in columns of their own, so that it only frames a table."""
+    lines = text_lines(words)
+    if len(lines) < 3 or sum(len(line.phrases) > 1 for line in lines) < 3:
+        return False
+    return any(block.gutters and len(block.lines) >= 3 for block in blocks(lines, set()))
+
+
+def _band_rows(cells: dict[int, list[Word]], spans: dict[int, int]) -> list[Row]:
+    """What stands between two rules of a lattice: one row with wrapped cells; or several, where nothing parts them."""
+    lines = text_lines([word for words in cells.values() for word in words])
+    column_of = {id(word): column for column, words in cells.items() for word in words}
+    filled = [{column_of[id(word)] for word in line.words} for line in lines]
+    lead = min(cells)
+    full = [lead in columns and len(columns) > 1 for columns in filled]
+    figures = [any(NUMBER.match(word.text) for word in line.words if column_of[id(word)] != lead) for line in lines]
+    if len(lines) < 2 or sum(full) < max(2, 0.6 * len(lines)) or sum(figures) < 2 or sum(figures) < 0.6 * len(lines):
+        return [Row(cells, spans, True)]
+    rows: list[Row] = []
+    for line, whole in zip(lines, full, strict=True):
+        placed: dict[int, list[Word]] = {}
+        for word in line.words:
+            placed.setdefault(column_of[id(word)], []).append(word)
+        if not whole and rows:
+            for column, words in placed.items():
+                rows[-1].cells.setdefault(column, []).extend(words)
+        else:
+            rows.append(Row(placed, {}, not rows))
+    return rows
+
+
+def _free(words: list[Word], rules: Rules, frames: list[Lattice], depth: int = 0) -> list[_Table]:
+    """Tables of words that no lattice holds."""
+    if not words:
+        return []
+    lines = text_lines(words)
+    sides = _sides(lines) if depth < DEEPEST else None
+    if sides is not None:
+        return [table for side in sides for table in _free(side, rules, frames, depth + 1)]
+    breaks = {
+        at
+        for at in range(1, len(lines))
+        for frame in frames
+        if lines[at - 1].baseline <= frame.box[1] + 2 and frame.box[3] - 2 <= lines[at].bottom
+    }
+    found: list[_Table] = []
+    text: list[Row] = []
+    after_frames = [lines[at] for at in breaks]
+    for block in blocks(lines, breaks):
+        if text and (block.gutters or any(block.lines[0] is line for line in after_frames)):
+            found.append(_Table(text, 1, False))
+            text = []
+        if not block.gutters:
+            text += [Row({0: list(line.words)}) for line in block.lines]
+            continue
+        sides = _sides(list(block.lines)) if depth < DEEPEST else None
+        if sides is not None:
+            found += [table for side in sides for table in _free(side, rules, frames, depth + 1)]
+        else:
+            found.append(_of_block(block, rules))
+    if text:
+        found.append(_Table(text, 1, False))
+    return found
+
+
+def _of_block(block: Block, rules: Rules) -> _Table:
+    """The table of a block of lines with gutters."""
+    x0 = min(word.x0 for line in block.lines for word in line.words)
+    x1 = max(word.x1 for line in block.lines for word in line.words)
+    long = [y for y, start, end in rules.horizontal.tolist() if min(end, x1) - max(start, x0) > 0.5 * (x1 - x0)]
+    return _Table(rows_of(block.lines, block.gutters, long), len(block.gutters) + 1, False)
+
+
+def _sides(lines: list[Line]) -> tuple[list[Word], list[Word]] | None:
+    """Words left and right of a gutter that parts columns of the page; None where there is none.
+
+    Columns of a page are told from those of a table: both are running text, or their lines do not stand on common
+    baselines.
+    """
+    words = [word for line in lines for word in line.words]
+    if len(lines) < 3:
+        return None
+    order = sorted(words, key=lambda word: word.x0)
+    reach = order[0].x1
+    gaps = []
+    for word in order[1:]:
+        if word.x0 - reach >= GUTTER:
+            gaps.append((word.x0 - reach, (word.x0 + reach) / 2))
+        reach = max(reach, word.x1)
+    for _, middle in sorted(gaps, reverse=True)[:6]:
+        left = [[word for word in line.words if word.x1 <= middle] for line in lines]
+        right = [[word for word in line.words if word.x0 >= middle] for line in lines]
+        on_left, on_right = sum(map(bool, left)), sum(map(bool, right))
+        if min(on_left, on_right) < 3:
+            continue
+        both = sum(bool(a) and bool(b) for a, b in zip(left, right, strict=True))
+        text = min(sum(map(len, left)) / on_left, sum(map(len, right)) / on_right) >= 4.5
+        if (text and min(on_left, on_right) >= 4) or both < 0.3 * min(on_left, on_right):
+            return [word for part in left for word in part], [word for part in right for word in part]
+    return None
+
+
+def _grid(table: _Table, page: PageWords, number: int, baselines: NDArray[np.float64]) -> Grid:
+    """The grid of a table, without columns that hold nothing."""
+    used = sorted({column for row in table.rows for column in row.cells})
+    place = {column: at for at, column in enumerate(used)}
+    height, width = len(table.rows), len(used)
+    texts: list[list[str]] = [[""] * height for _ in used]
+    boxes = np.full((height, width, 4), np.nan, dtype=np.float32)
+    counts = np.zeros((height, width), dtype=np.int32)
+    marks: list[Mark] = []
+    rows = np.empty(height, dtype=np.int32)
+    for at, row in enumerate(table.rows):
+        rows[at] = int(np.abs(baselines - min(word.baseline for word in row.words)).argmin()) + 1
+        for column, words in row.cells.items():
+            to = place[column]
+            ordered = [word for line in text_lines(words) for word in line.words]
+            texts[to][at] = _text(ordered)
+            counts[at, to] = sum(word.count for word in words)
+            boxes[at, to] = page.frame.back(
+                min(word.x0 for word in words), min(word.top for word in words),
+                max(word.x1 for word in words), max(word.bottom for word in words),
+            )  # fmt: skip
+            raised = " ".join(word.raised for word in ordered if word.raised)
+            if raised:
+                marks.append(Mark(at, to, "superscript", raised))
+            if column in row.spans:
+                span = sum(column <= other < column + row.spans[column] for other in used)
+                if span > 1:
+                    marks.append(Mark(at, to, "merged", f"1x{span}"))
+    return Grid(
+        columns=tuple(encode(column) for column in texts),
+        height=height,
+        rows=rows,
+        columns_at=np.array(used, dtype=np.int32) + 1,
+        page=number,
+        boxes=boxes,
+        words=counts,
+        ruled=table.ruled,
+        rule_above=np.array([row.rule_above for row in table.rows], dtype=bool),
+        marks=tuple(marks),
+        notes=table.notes,
+    )
+
+
+def _text(words: list[Word]) -> str:
+    """Words of a cell with blanks between, but after a hyphen that ends a line."""
+    text = words[0].text
+    for before, word in pairwise(words):
+        wrapped = word.baseline - before.baseline > 0.5 * word.size
+        hyphened = wrapped and len(before.text) > 1 and before.text.endswith("-") and word.text[:1].isalnum()
+        text += word.text if hyphened else f" {word.text}"
+    return text

@@ -1,0 +1,159 @@
+"""Lines of a block put into columns, and lines that are one row put together."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+from itertools import pairwise
+
+import numpy as np
+
+from wellchem.reading.pdf_blocks import Line
+from wellchem.reading.pdf_words import Word
+
+NUMBER = re.compile(r"[<>≤≥~±]?\s*[-+−]?[\d.,]*\d|n\.?d\.?\b|bdl\b", re.IGNORECASE)
+LINE_HEIGHT = 0.85  # parts of the type size: lines closer than this cannot stand in one column
+CLOSE = 0.82  # parts of the usual distance of rows: a line closer than this belongs to the row
+
+
+@dataclass
+class Row:
+    """Words in the cells of one row, and how many columns a phrase that crosses gutters spans."""
+
+    cells: dict[int, list[Word]]
+    spans: dict[int, int] = field(default_factory=dict)
+    rule_above: bool = False
+
+    @property
+    def words(self) -> list[Word]:
+        return [word for cell in self.cells.values() for word in cell]
+
+
+@dataclass(frozen=True)
+class _Placed:
+    """A line's words in columns."""
+
+    baseline: float
+    size: float
+    row: Row
+
+
+def rows_of(lines: tuple[Line, ...], gutters: tuple[tuple[float, float], ...], ruled: list[float]) -> list[Row]:
+    """Rows of lines, from top to bottom; `ruled` are the heights of the rules that part them.
+
+    A line is part of a row where no rule lies between and it stands closer than rows do, or closer than lines of one
+    column can, or where its text plainly goes on (an open bracket, a hanging indent).
+    """
+    placed = [_Placed(line.baseline, line.size, _placed(line, gutters)) for line in lines]
+    parted = [any(a.baseline < y < b.baseline for y in ruled) for a, b in pairwise(placed)]
+    anchors = [len(one.row.cells) > 1 for one in placed]
+    steps = [
+        b.baseline - a.baseline
+        for a, b in pairwise([one for one, anchor in zip(placed, anchors, strict=True) if anchor])
+    ]
+    usual = float(np.median(steps)) if len(steps) > 1 else float("inf")
+    # Where rules part nearly all rows, all that stands between two of them is one row.
+    banded = sum(parted) >= 2 and sum(parted) >= 0.6 * (sum(anchors) - 1)
+    joined = [_one_row(placed, anchors, at, usual, banded) and not parted[at] for at in range(len(parted))]
+    joined = _settled(placed, anchors, joined)
+    rows: list[Row] = []
+    for at, one in enumerate(placed):
+        if at and joined[at - 1]:
+            for column, words in one.row.cells.items():
+                rows[-1].cells.setdefault(column, []).extend(words)
+            rows[-1].spans.update(one.row.spans)
+        else:
+            one.row.rule_above = bool(at and parted[at - 1]) or (not at and any(y < one.baseline for y in ruled))
+            rows.append(one.row)
+    return rows
+
+
+def _one_row(placed: list[_Placed], anchors: list[bool], at: int, usual: float, banded: bool) -> bool:
+    """Whether lines `at` and the next are parts of one row, as far as they alone tell."""
+    above, below = placed[at], placed[at + 1]
+    step = below.baseline - above.baseline
+    size = min(above.size, below.size)
+    if step < LINE_HEIGHT * size:
+        return True
+    if above.row.spans or below.row.spans:
+        return False
+    if anchors[at] and anchors[at + 1]:
+        # Two full lines are one row only as a header of several lines, without a figure in either.
+        return banded and step < 1.45 * size and not (_figures(above.row) and _figures(below.row))
+    if banded and step < 1.6 * size:
+        return True
+    if step < CLOSE * usual and step < 1.45 * size and (anchors[at] or anchors[at + 1]):
+        return True
+    return step < 1.6 * size and _goes_on(placed, anchors, at)
+
+
+def _goes_on(placed: list[_Placed], anchors: list[bool], at: int) -> bool:
+    """Whether a text plainly goes on from one line to the next in the first column."""
+    above, below = placed[at], placed[at + 1]
+    first, second = above.row.cells.get(0), below.row.cells.get(0)
+    if not first or not second or (anchors[at] == anchors[at + 1]):
+        return False
+    text, on = " ".join(word.text for word in first), second[0].text
+    if (
+        text.count("(") > text.count(")")
+        or text.endswith((",", "-", "/", "&"))
+        or text.split()[-1] in ("and", "of", "as")
+    ):
+        return True
+    if anchors[at + 1]:
+        return False
+    if on[0].islower() or (on.startswith("(") and below.row.cells.keys() == {0}):
+        return True
+    indent = second[0].x0 - first[0].x0
+    after = placed[at + 2].row.cells.get(0) if at + 2 < len(placed) else None
+    return indent > 0.6 * below.size and (after is None or abs(after[0].x0 - first[0].x0) < 0.3 * below.size)
+
+
+def _settled(placed: list[_Placed], anchors: list[bool], joined: list[bool]) -> list[bool]:
+    """Joins without those that would put two full rows into one through a line between them: the nearer keeps it."""
+    joined = list(joined)
+    last = None
+    for at, anchor in enumerate(anchors):
+        if not anchor:
+            continue
+        if last is not None and at - last > 1 and all(joined[last:at]):
+            steps = [placed[to + 1].baseline - placed[to].baseline for to in range(last, at)]
+            joined[last + int(np.argmax(steps))] = False
+        last = at
+    return joined
+
+
+def _figures(row: Row) -> bool:
+    return any(NUMBER.match(words[0].text) for column, words in row.cells.items() if column)
+
+
+def _placed(line: Line, gutters: tuple[tuple[float, float], ...]) -> Row:
+    """A line's words in the columns between gutters; a phrase with a word across one stands where it begins."""
+    row = Row({})
+    for begin, end in line.phrases:
+        for words in _cut(line.words[begin:end], gutters, len(line.phrases) > 1):
+            first = sum(words[0].x0 > (x0 + x1) / 2 - 0.5 for x0, x1 in gutters)
+            last = sum(max(word.x1 for word in words) > x1 for _, x1 in gutters)
+            row.cells.setdefault(first, []).extend(words)
+            if last > first:
+                row.spans[first] = last - first + 1
+    return row
+
+
+def _cut(phrase: tuple[Word, ...], gutters: tuple[tuple[float, float], ...], several: bool) -> list[tuple[Word, ...]]:
+    """A phrase cut at the gutters that it leaves free; not at all where it runs across one, but before a figure."""
+    crossed = [g for g in gutters if phrase[0].x0 < g[0] and max(word.x1 for word in phrase) > g[1]]
+    if not crossed:
+        return [phrase]
+    blocked = [(x0, x1) for x0, x1 in crossed if any(word.x0 < x1 - 0.75 and word.x1 > x0 + 0.75 for word in phrase)]
+    if blocked and not several:
+        return [phrase]
+    cuts = []
+    for at in range(1, len(phrase)):
+        left, right = phrase[at - 1], phrase[at]
+        free = any(left.x1 <= x0 + 0.75 and right.x0 >= x1 - 0.75 for x0, x1 in crossed)
+        # A name that is too long for its column pushes into the next; the figure after it is the next one's.
+        pushed = any(left.x1 > x0 and right.x1 > x1 and left.x0 < x1 for x0, x1 in blocked)
+        if free or (pushed and NUMBER.match(right.text) is not None and not NUMBER.match(left.text)):
+            cuts.append(at)
+    return [phrase[a:b] for a, b in pairwise([0, *cuts, len(phrase)])]

@@ -1,0 +1,390 @@
+"""The words of a page: characters put together by geometry, raised and lowered ones told apart, each counted once."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+from itertools import pairwise
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from wellchem.reading.raised import superscript
+
+Floats = NDArray[np.float64]
+LIGATURES = str.maketrans({"ﬀ": "ff", "ﬁ": "fi", "ﬂ": "fl", "ﬃ": "ffi", "ﬄ": "ffl", "ﬅ": "st", "ﬆ": "st"})
+LEADER = re.compile(r"[._·…‥]{4,}|…{2,}|[=_]{4,}")
+
+# All in parts of the type size. A word space is a quarter of it in the usual faces, a fifth in narrow ones.
+SPACE = 0.17  # wider gaps part words where no blank is drawn
+CHANCE = 0.06  # mean gaps above this are letter-spacing
+WIDE = 1.0  # wider gaps always part
+
+
+@dataclass(slots=True)
+class Word:
+    """One word in the upright frame of its page: edges and baseline in points, its text, what of it stands raised.
+
+    `count` is how many words it is (a phrase written sideways is one piece of several words). `led` tells that dots
+    led to it, which are left out.
+    """
+
+    x0: float
+    top: float
+    x1: float
+    bottom: float
+    baseline: float
+    size: float
+    text: str
+    raised: str = ""
+    count: int = 1
+    led: bool = False
+    sideways: bool = False
+
+
+@dataclass(frozen=True)
+class Frame:
+    """How a page is turned so that its text is upright: quarter turns of the text against the page's own axes."""
+
+    turns: int
+    width: float
+    height: float
+
+    def into(self, x0: Any, top: Any, x1: Any, bottom: Any) -> tuple[Any, Any, Any, Any]:
+        """A box of the page in the upright frame."""
+        if self.turns == 1:
+            return self.height - bottom, x0, self.height - top, x1
+        if self.turns == 2:
+            return self.width - x1, self.height - bottom, self.width - x0, self.height - top
+        if self.turns == 3:
+            return top, self.width - x1, bottom, self.width - x0
+        return x0, top, x1, bottom
+
+    def back(self, x0: Any, top: Any, x1: Any, bottom: Any) -> tuple[Any, Any, Any, Any]:
+        """A box of the upright frame on the page."""
+        if self.turns == 1:
+            return top, self.height - x1, bottom, self.height - x0
+        if self.turns == 2:
+            return self.width - x1, self.height - bottom, self.width - x0, self.height - top
+        if self.turns == 3:
+            return self.width - bottom, x0, self.width - top, x1
+        return x0, top, x1, bottom
+
+
+@dataclass(frozen=True)
+class PageWords:
+    """Words of a page in one frame; slanted ones apart; how many leaders were left out."""
+
+    words: list[Word]
+    slanted: list[Word]
+    frame: Frame
+    leaders: int
+    unmapped: int
+
+
+@dataclass(frozen=True)
+class _Characters:
+    text: list[str]
+    box: Floats  # x0, top, x1, bottom on the page
+    origin: Floats  # x, y of the baseline's start on the page, y downwards
+    size: Floats
+    font: list[str]
+    turn: NDArray[np.int8]  # quarter turns; -1 slanted
+
+
+def page_words(
+    characters: Iterable[Any], width: float, height: float, left: float = 0.0, top: float = 0.0
+) -> PageWords:
+    """Words of the characters (pdfminer's `LTChar`) of a page of that size, whose corner is at (left, top)."""
+    chars = _gather(characters, height, left, top)
+    counts = Counter(chars.turn[chars.turn >= 0].tolist())
+    main = counts.most_common(1)[0][0] if counts else 0
+    frame = Frame(main, width, height)
+    words: list[Word] = []
+    leaders = 0
+    for turn in sorted(counts):
+        own = Frame(turn, width, height)
+        found = _words(chars, np.flatnonzero(chars.turn == turn), own)
+        found, led = _without_leaders(found)
+        leaders += led
+        words += found if turn == main else _sideways(found, own, frame)
+    slanted = _slanted(chars, frame)
+    unmapped = sum(text.startswith("(cid:") for text in chars.text)
+    return PageWords(words, slanted, frame, leaders, unmapped)
+
+
+def _gather(characters: Iterable[Any], height: float, left: float, top: float) -> _Characters:
+    text: list[str] = []
+    numbers: list[tuple[float, ...]] = []
+    font: list[str] = []
+    for char in characters:
+        written = char._text
+        if not written or written == "\xad":
+            continue
+        text.append(written)
+        a, b, _, _, e, f = char.matrix
+        numbers.append((char.x0, char.y0, char.x1, char.y1, char.size, a, b, e, f))
+        font.append(str(char.fontname))
+    table = np.array(numbers, dtype=np.float64).reshape(-1, 9)
+    x0, y0, x1, y1, size, a, b, e, f = table.T
+    box = np.stack([x0 + left, height - y1 + top, x1 + left, height - y0 + top], axis=1)
+    origin = np.stack([e + left, height - f + top], axis=1)
+    angle = np.degrees(np.arctan2(b, a))
+    quarter = np.round(angle / 90.0)
+    turn = np.where(np.abs(angle - 90.0 * quarter) < 8.0, np.mod(quarter, 4), -1).astype(np.int8)
+    # pdfminer's size is the height of the box, which for sideways text is its width.
+    size = np.where(turn % 2 == 1, x1 - x0, size)
+    return _Characters(text, box, origin, np.maximum(size, 0.1), font, turn)
+
+
+def _words(chars: _Characters, which: NDArray[np.intp], frame: Frame) -> list[Word]:
+    """Words of the characters of one direction, upright in its frame."""
+    if not len(which):
+        return []
+    x0, top, x1, bottom = frame.into(*chars.box[which].T)
+    ox, oy = chars.origin[which].T
+    origin = frame.into(ox, oy, ox, oy)[1]
+    size = chars.size[which]
+    texts = [chars.text[at] for at in which]
+    fonts = [chars.font[at] for at in which]
+    baseline = bottom - _descents(fonts, (bottom - origin) / size) * size
+    blank = np.array([not text.strip() for text in texts])
+    order = np.argsort(baseline, kind="stable")
+    step = np.diff(baseline[order], prepend=baseline[order[0]])
+    group = np.empty(len(order), dtype=np.int64)
+    group[order] = np.cumsum(step > np.maximum(0.7, 0.1 * size[order]))
+    order = np.lexsort((x0, group))
+    words: list[Word] = []
+    bounds = np.flatnonzero(np.diff(group[order], prepend=-1, append=group.max() + 1))
+    for begin, end in pairwise(bounds.tolist()):
+        line = order[begin:end]
+        for piece in _pieces(line, texts, x0, x1, size, blank):
+            text = "".join(texts[at] for at in piece).translate(LIGATURES)
+            words.append(
+                Word(
+                    float(x0[piece[0]]), float(top[piece].min()), float(x1[piece].max()), float(bottom[piece].max()),
+                    float(np.median(baseline[piece])), float(np.median(size[piece])), text,
+                )
+            )  # fmt: skip
+    return _attached(_once(words))
+
+
+def _descents(fonts: list[str], ratio: Floats) -> Floats:
+    """How far each font's box reaches below its baseline: the usual one of the font, so that a rise shows."""
+    usual = {
+        font: Counter(round(value, 2) for value, own in zip(ratio, fonts, strict=True) if own == font).most_common(1)[
+            0
+        ][0]
+        for font in set(fonts)
+    }
+    return np.array([usual[font] for font in fonts])
+
+
+def _pieces(
+    line: NDArray[np.intp], texts: list[str], x0: Floats, x1: Floats, size: Floats, blank: NDArray[np.bool_]
+) -> Iterator[NDArray[np.intp]]:
+    """Characters of one line, sorted from left to right, cut into words."""
+    drawn = line[~blank[line]]
+    drawn = _undoubled(drawn, texts, x0, x1)
+    if not len(drawn):
+        return
+    gap = x0[drawn[1:]] - x1[drawn[:-1]]
+    em = np.maximum(size[drawn[1:]], size[drawn[:-1]])
+    spaces = line[blank[line]]
+    spaces = spaces[(x1 - x0)[spaces] > 0.05 * size[spaces]]
+    middles = np.sort((x0[spaces] + x1[spaces]) / 2)
+    centre = (x0[drawn] + x1[drawn]) / 2
+    spaced = np.diff(np.searchsorted(middles, centre)) > 0
+    cut = gap > WIDE * em
+    begins = np.concatenate(([0], np.flatnonzero(cut) + 1, [len(drawn)]))
+    for begin, end in pairwise(begins.tolist()):
+        inner = slice(begin, end - 1)
+        cut[inner] = _parts(gap[inner] / em[inner], spaced[inner], [texts[at] for at in drawn[begin:end]])
+    dots = np.array([texts[at] in "._·…‥=" for at in drawn])
+    cut |= _leader_edges(dots, np.array([texts[at] for at in drawn]))
+    yield from np.split(drawn, np.flatnonzero(cut) + 1)
+
+
+def _parts(gap: Floats, spaced: NDArray[np.bool_], texts: list[str]) -> NDArray[np.bool_]:
+    """Which gaps (in parts of the size) part words, in a stretch without wide ones."""
+    if not len(gap):
+        return spaced
+    # Letters apart by drawn blanks, each alone: a spaced-out heading; its words stand further apart.
+    if len(gap) >= 3 and spaced.mean() > 0.8 and all(text.isalpha() for text in texts):
+        return gap > 1.5 * float(np.median(gap)) if float(np.median(gap)) > 0.1 else spaced
+    close = gap[~spaced]
+    letter_spacing = float(np.median(close)) if len(close) >= 3 else 0.0
+    if letter_spacing <= CHANCE:
+        letter_spacing = 0.0
+    return spaced | (gap - letter_spacing > SPACE)
+
+
+def _leader_edges(dots: NDArray[np.bool_], texts: NDArray[Any]) -> NDArray[np.bool_]:
+    """Edges of runs of four or more leader dots."""
+    edges = np.zeros(max(len(dots) - 1, 0), dtype=bool)
+    if dots.sum() < 4:
+        return edges
+    change = np.flatnonzero(np.diff(dots.astype(np.int8))) + 1
+    bounds = np.concatenate(([0], change, [len(dots)]))
+    for begin, end in pairwise(bounds.tolist()):
+        if dots[begin] and end - begin >= 4:
+            edges[begin : end - 1] = False
+            if begin:
+                edges[begin - 1] = True
+            if end < len(dots):
+                edges[end - 1] = True
+    return edges
+
+
+def _undoubled(drawn: NDArray[np.intp], texts: list[str], x0: Floats, x1: Floats) -> NDArray[np.intp]:
+    """Characters without those drawn again at nearly the same place to look bold."""
+    if len(drawn) < 2:
+        return drawn
+    kept = np.ones(len(drawn), dtype=bool)
+    text = np.array([texts[at] for at in drawn])
+    for back in (1, 2, 3):
+        if len(drawn) <= back:
+            break
+        near = np.abs(x0[drawn[back:]] - x0[drawn[:-back]]) < 0.3 * np.maximum(x1 - x0, 0.5)[drawn[back:]]
+        kept[back:] &= ~(near & (text[back:] == text[:-back]))
+    return drawn[kept]
+
+
+def _once(words: list[Word]) -> list[Word]:
+    """Words without those drawn again beside themselves, as a shadow is."""
+    seen: dict[str, list[Word]] = {}
+    kept = []
+    for word in words:
+        others = seen.setdefault(word.text, [])
+        near = 0.2 * word.size
+        if any(abs(word.x0 - other.x0) < near and abs(word.baseline - other.baseline) < near for other in others):
+            continue
+        others.append(word)
+        kept.append(word)
+    return kept
+
+
+def _attached(words: list[Word]) -> list[Word]:
+    """Raised and lowered pieces put to the word that they touch."""
+    if len(words) < 2:
+        return words
+    x0, x1 = np.array([word.x0 for word in words]), np.array([word.x1 for word in words])
+    baseline, size = np.array([word.baseline for word in words]), np.array([word.size for word in words])
+    small = np.flatnonzero(size < 0.9 * size.max())
+    if not len(small):
+        small = np.arange(0)
+    shift = (baseline[None, :] - baseline[small, None]) / size[None, :]  # of the larger one's size, upwards
+    smaller = (size[small, None] <= 0.88 * size[None, :]) & (size[small, None] >= 0.3 * size[None, :])
+    raised = smaller & (shift > 0.12) & (shift < 0.85)
+    lowered = smaller & (shift < -0.04) & (shift > -0.45)
+    behind = (x0[small, None] - x1[None, :]) / size[None, :]
+    before = (x0[None, :] - x1[small, None]) / size[None, :]
+    touching_left = (behind > -0.2) & (behind < 0.24)
+    touching_right = (before > -0.2) & (before < 0.12)
+    level = np.zeros(len(words), dtype=np.int8)
+    parent = list(range(len(words)))
+
+    def root(at: int) -> int:
+        while parent[at] != at:
+            at = parent[at]
+        return at
+
+    for row, at in enumerate(small):
+        for shifted, sign in ((raised, 1), (lowered, -1)):
+            left = np.flatnonzero(shifted[row] & touching_left[row])
+            right = np.flatnonzero(shifted[row] & touching_right[row])
+            if len(left) or len(right):
+                level[at] = sign
+                for other in (*left[:1], *right[:1]):
+                    parent[root(int(at))] = root(int(other))
+                break
+    if not level.any():
+        return words
+    groups: dict[int, list[int]] = {}
+    for at in range(len(words)):
+        groups.setdefault(root(at), []).append(at)
+    return [words[members[0]] if len(members) == 1 else _joined(words, members, level) for members in groups.values()]
+
+
+def _joined(words: list[Word], members: list[int], level: NDArray[np.int8]) -> Word:
+    """One word of pieces, from left to right; raised ones in raised characters."""
+    members.sort(key=lambda at: words[at].x0)
+    main = max((at for at in members if level[at] == 0), key=lambda at: words[at].size, default=members[0])
+    text = "".join(superscript(words[at].text) if level[at] > 0 else words[at].text for at in members).strip()
+    return replace(
+        words[main],
+        x0=min(words[at].x0 for at in members),
+        top=min(words[at].top for at in members),
+        x1=max(words[at].x1 for at in members),
+        bottom=max(words[at].bottom for at in members),
+        text=text,
+        raised=" ".join(words[at].text for at in members if level[at] > 0),
+    )
+
+
+def _without_leaders(words: list[Word]) -> tuple[list[Word], int]:
+    """Words without dots that only lead the eye; the word after them knows that it was led to."""
+    words.sort(key=lambda word: (round(word.baseline), word.x0))
+    kept: list[Word] = []
+    leaders, dots = 0, 0
+    for at, word in enumerate(words):
+        single = word.text in (".", "·", "_", "…")
+        if single:  # dots apart by blanks: three in a row are a leader
+            neighbours = words[max(0, at - 2) : at + 3]
+            row = sum(other.text == word.text and abs(other.baseline - word.baseline) < 1 for other in neighbours)
+            single = row >= 3
+        if single or LEADER.fullmatch(word.text):
+            leaders, dots = leaders + 1, dots + 1
+            continue
+        word.led = dots > 0 and bool(kept) and abs(kept[-1].baseline - word.baseline) < 0.5 * word.size
+        dots = 0
+        kept.append(word)
+    return kept, leaders
+
+
+def _sideways(words: list[Word], own: Frame, frame: Frame) -> list[Word]:
+    """Lines of words written in another direction than the page's, as pieces in the page's frame."""
+    pieces: list[list[Word]] = []
+    for word in words:
+        last = pieces[-1][-1] if pieces else None
+        if (
+            last is not None
+            and abs(last.baseline - word.baseline) < 0.3 * word.size
+            and -0.2 * word.size < word.x0 - last.x1 < 0.8 * word.size
+        ):
+            pieces[-1].append(word)
+        else:
+            pieces.append([word])
+    found = []
+    for piece in pieces:
+        box = own.back(
+            min(word.x0 for word in piece), min(word.top for word in piece),
+            max(word.x1 for word in piece), max(word.bottom for word in piece),
+        )  # fmt: skip
+        x0, top, x1, bottom = frame.into(*box)
+        text = " ".join(word.text for word in piece)
+        found.append(Word(x0, top, x1, bottom, bottom, piece[0].size, text, count=len(piece), sideways=True))
+    return found
+
+
+def _slanted(chars: _Characters, frame: Frame) -> list[Word]:
+    """Slanted text, such as a stamp across the page, in the order in which it was drawn."""
+    found: list[Word] = []
+    fresh = True
+    for at in np.flatnonzero(chars.turn < 0).tolist():
+        if not chars.text[at].strip():
+            fresh = True
+            continue
+        x0, top, x1, bottom = frame.into(*chars.box[at].tolist())
+        if fresh or abs(x0 - found[-1].x1) > 2 * chars.size[at]:
+            found.append(Word(x0, top, x1, bottom, bottom, float(chars.size[at]), chars.text[at]))
+            fresh = False
+        else:
+            last = found[-1]
+            last.text += chars.text[at]
+            last.x0, last.top = min(last.x0, x0), min(last.top, top)
+            last.x1, last.bottom = max(last.x1, x1), max(last.bottom, bottom)
+    return found
