@@ -99,6 +99,17 @@ class Problem(Model):
     decides: str = ""
 
 
+class Sign(Model):
+    """A sign in the numbers, of treatment before the sample or of where the water's salts come from: a question."""
+
+    code: str
+    title: str
+    certainty: Certainty
+    text: str
+    question: str = ""
+    evidence: tuple[Evidence, ...] = ()
+
+
 class MissingTest(Model):
     """A test, or a question to the household, that would change a decision."""
 
@@ -180,6 +191,7 @@ class Interpretation(Model):
     problems: tuple[Problem, ...] = ()
     actions: tuple[Action, ...] = ()
     missing: tuple[MissingTest, ...] = ()
+    signs: tuple[Sign, ...] = ()
     treatment: Treatment = Treatment()
     treated: Sample | None = None
     treated_comparisons: tuple[Comparison, ...] = ()
