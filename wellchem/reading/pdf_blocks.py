@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -14,6 +15,10 @@ from wellchem.reading.pdf_words import Word
 PHRASE = 1.0  # parts of the type size: a wider gap ends a phrase
 BLOCK_COST = 2.0  # what a block must bring in filled columns to stand alone
 SPAN_COST = 0.5  # a phrase across gutters (a heading, a note) in a block of columns
+SKIP_COST = 0.25  # a column left empty between two that are filled
+NARROW_WORTH = 0.3  # neighbours parted though they stand no further apart than words
+APART = 0.6  # parts of the type size: words of one phrase seldom stand further apart
+ENOUGH = 3  # lines with words on both sides that bear out a narrow gutter; a wide gap does so alone
 MOST_BREAKS = 24  # places of a page at which blocks may part that are weighed against each other
 
 
@@ -68,14 +73,14 @@ def _line(words: list[Word]) -> Line:
     for at in range(1, len(words)):
         word, last = words[at], words[at - 1]
         em = min(word.size, last.size)
-        if word.led or word.x0 - reach > PHRASE * em or word.sideways or last.sideways:
+        if word.led or word.x0 - reach > PHRASE * em + 2 * last.spacing or word.sideways or last.sideways:
             starts.append(at)
         reach = max(reach, word.x1)
     return Line(tuple(words), tuple(zip(starts, [*starts[1:], len(words)], strict=True)))
 
 
 class _Weighing:
-    """Coverage of a region by its lines, so that any run of lines can be weighed as a block."""
+    """A region's lines, so prepared that any run of them can be weighed as a block."""
 
     def __init__(self, lines: list[Line]) -> None:
         self.lines = lines
@@ -84,32 +89,35 @@ class _Weighing:
         width = math.ceil(max(word.x1 for word in words)) - self.left + 2
         self.em = float(np.median([word.size for word in words]))
         cover = np.zeros((len(lines) + 1, width), dtype=np.int16)
-        self.multi = np.array([len(line.phrases) > 1 for line in lines])
+        several = [len(line.phrases) > 1 for line in lines]
         for at, line in enumerate(lines):
-            if self.multi[at]:
+            if several[at]:
                 for word in line.words:
                     cover[at + 1, int(word.x0 - self.left) : math.ceil(word.x1 - self.left)] = 1
         self.cover = np.cumsum(cover, axis=0, dtype=np.int16)
-        self.multis = np.concatenate(([0], np.cumsum(self.multi)))
-        self.first_word = np.concatenate(([0], np.cumsum([len(line.words) for line in lines])))
-        self.word_line = np.repeat(np.arange(len(lines)), [len(line.words) for line in lines])
-        self.word_x0 = np.array([word.x0 for word in words])
-        self.word_x1 = np.array([word.x1 for word in words])
-        self.phrase_line = np.array([at for at, line in enumerate(lines) for _ in line.phrases])
-        self.phrase_x0 = np.array([line.words[a].x0 for line in lines for a, _ in line.phrases])
-        self.phrase_x1 = np.array([max(word.x1 for word in line.words[a:b]) for line in lines for a, b in line.phrases])
+        self.several = np.concatenate(([0], np.cumsum(several)))
+        # Gaps between neighbours on a line: where, in which line, and whether wider than words stand apart.
+        gaps = [
+            (at, reach, word.x0, word.led or word.x0 - reach > APART * min(word.size, last.size) + 2 * last.spacing)
+            for at, line in enumerate(lines)
+            for last, word, reach in _neighbours(line)
+        ]
+        table = np.array(gaps, dtype=np.float64).reshape(-1, 4)
+        self.gap_line, self.gap_x0, self.gap_x1, self.gap_wide = table.T
+        phrases = [(at, a, b) for at, line in enumerate(lines) for a, b in line.phrases]
+        self.phrase_line = np.array([at for at, _, _ in phrases])
+        self.phrase_x0 = np.array([lines[at].words[a].x0 for at, a, _ in phrases])
+        self.phrase_x1 = np.array([max(word.x1 for word in lines[at].words[a:b]) for at, a, b in phrases])
 
     def gutters(self, begin: int, end: int) -> NDArray[np.float64]:
-        """Gutters (x0, x1) through nearly all of the lines that have several phrases."""
-        count = int(self.multis[end] - self.multis[begin])
-        if not count:
-            return np.empty((0, 2))
+        """Gutters (x0, x1) through nearly all of the lines that have several phrases, chance ones left out."""
+        count = int(self.several[end] - self.several[begin])
         covered = self.cover[end] - self.cover[begin]
-        spared = count // 12  # lines that may cross: a heading of several columns, a name that is too long
-        free = covered <= spared
+        spared = count // 8  # lines that may cross: a heading of several columns, a name that is too long
         used = np.flatnonzero(covered > spared)
-        if not len(used):
+        if not count or not len(used):
             return np.empty((0, 2))
+        free = covered <= spared
         free[: used[0]] = False
         free[used[-1] :] = False
         change = np.diff(free.astype(np.int8), prepend=0, append=0)
@@ -117,30 +125,53 @@ class _Weighing:
         # One line's chance gaps are as wide as a column's; many lines' are not.
         least = self.em * (PHRASE if count == 1 else max(0.3, 0.9 - 0.15 * (count - 1)))
         wide = ends - begins >= max(2.0, least - 1)
-        return np.stack([begins[wide], ends[wide]], axis=1) + float(self.left)
+        gutters = np.stack([begins[wide], ends[wide]], axis=1).astype(np.float64) + self.left
+        # A chance gutter has no wide gap that is its alone, and hardly any line with words on both its sides.
+        while len(gutters):
+            first, last, gap_wide = self._gaps(gutters, begin, end)
+            alone = first == last
+            weight = np.where(gap_wide[alone] > 0, ENOUGH, 1)
+            support = np.bincount(first[alone], weights=weight, minlength=len(gutters))
+            if support.min() >= ENOUGH:
+                break
+            gutters = np.delete(gutters, int(support.argmin()), axis=0)
+        return gutters
+
+    def _gaps(
+        self, gutters: NDArray[np.float64], begin: int, end: int
+    ) -> tuple[NDArray[np.intp], NDArray[np.intp], NDArray[np.float64]]:
+        """First and last gutter (the last before the first: none) within each gap of the lines, and if it is wide."""
+        a, b = np.searchsorted(self.gap_line, (begin, end))
+        first = np.searchsorted(gutters[:, 0] + 1.5, self.gap_x0[a:b])
+        last = np.searchsorted(gutters[:, 1] - 1.5, self.gap_x1[a:b], "right") - 1
+        return first, last, self.gap_wide[a:b]
 
     def worth(self, begin: int, end: int) -> float:
-        """What lines begin .. end - 1 bring as a block: columns filled beyond the first, less what crosses gutters."""
+        """What lines begin .. end - 1 bring as a block: neighbours parted, less columns skipped and gutters crossed."""
         gutters = self.gutters(begin, end)
         if not len(gutters):
             return -BLOCK_COST
-        middles = gutters.mean(axis=1)
-        words = slice(self.first_word[begin], self.first_word[end])
-        column = np.searchsorted(middles, (self.word_x0[words] + self.word_x1[words]) / 2)
-        line = self.word_line[words]
-        multi = self.multi[line]
-        filled = len(np.unique(line[multi] * 64 + column[multi])) - int(self.multis[end] - self.multis[begin])
-        inside = (self.phrase_line >= begin) & (self.phrase_line < end)
-        crossing = (
-            np.searchsorted(gutters[:, 1], self.phrase_x1[inside], "left")
-            - np.searchsorted(gutters[:, 0], self.phrase_x0[inside], "right")
-            > 0
+        first, last, wide = self._gaps(gutters, begin, end)
+        parts = last >= first
+        parted = np.where(wide[parts] > 0, 1.0, NARROW_WORTH).sum()
+        skipped = (last - first)[parts].sum()
+        a, b = np.searchsorted(self.phrase_line, (begin, end))
+        crossing = np.searchsorted(gutters[:, 1], self.phrase_x1[a:b]) > np.searchsorted(
+            gutters[:, 0], self.phrase_x0[a:b], "right"
         )
-        return filled - SPAN_COST * int(crossing.sum()) - BLOCK_COST
+        return float(parted - SKIP_COST * skipped - SPAN_COST * crossing.sum() - BLOCK_COST)
+
+
+def _neighbours(line: Line) -> Iterator[tuple[Word, Word, float]]:
+    """Words that follow each other on a line, and how far to the right the words before the second reach."""
+    reach = line.words[0].x1
+    for last, word in pairwise(line.words):
+        yield last, word, reach
+        reach = max(reach, word.x1)
 
 
 def blocks(lines: list[Line], breaks: set[int]) -> list[Block]:
-    """The lines of a region cut into blocks so that most columns are filled; always cut before the lines `breaks`."""
+    """The lines of a region cut into blocks whose columns agree; always cut before the lines `breaks`."""
     if not lines:
         return []
     found: list[Block] = []
@@ -148,10 +179,42 @@ def blocks(lines: list[Line], breaks: set[int]) -> list[Block]:
     for begin, end in pairwise(bounds):
         part = lines[begin:end]
         weighing = _Weighing(part)
-        for a, b in _best(weighing):
-            gutters = tuple((x0, x1) for x0, x1 in weighing.gutters(a, b).tolist())
-            found.append(Block(tuple(part[a:b]), gutters))
+        for a, b, gutters in _agreeing(weighing, _best(weighing)):
+            ended = _end_of_columns(part, a, b, gutters)
+            found.append(Block(tuple(part[a:ended]), tuple((x0, x1) for x0, x1 in gutters.tolist())))
+            if ended < b:
+                found.append(Block(tuple(part[ended:b]), ()))
     return found
+
+
+def _end_of_columns(lines: list[Line], begin: int, end: int, gutters: NDArray[np.float64]) -> int:
+    """Where text below a block's last row begins: with a phrase across gutters after which no line has columns."""
+    last = max((at for at in range(begin, end) if len(lines[at].phrases) > 1), default=begin)
+    for at in range(last + 1, end):
+        x0, x1 = lines[at].words[0].x0, max(word.x1 for word in lines[at].words)
+        if any(x0 < gutter[0] and x1 > gutter[1] for gutter in gutters.tolist()):
+            return at
+    return end
+
+
+def _agreeing(weighing: _Weighing, runs: list[tuple[int, int]]) -> list[tuple[int, int, NDArray[np.float64]]]:
+    """Runs of lines with their gutters; neighbours whose columns are the same, or some of them, put together."""
+    found: list[tuple[int, int, NDArray[np.float64]]] = []
+    for begin, end in runs:
+        gutters = weighing.gutters(begin, end)
+        if found and len(found[-1][2]) and len(gutters):
+            together = weighing.gutters(found[-1][0], end)
+            kept = all(_meet(own, together).all() for own in (found[-1][2], gutters))
+            if kept and len(together) == max(len(found[-1][2]), len(gutters)):
+                found[-1] = (found[-1][0], end, together)
+                continue
+        found.append((begin, end, gutters))
+    return found
+
+
+def _meet(some: NDArray[np.float64], others: NDArray[np.float64]) -> NDArray[np.bool_]:
+    """Which of some gutters lie over one of others."""
+    return np.asarray(((some[:, None, 0] < others[:, 1]) & (some[:, None, 1] > others[:, 0])).any(axis=1))
 
 
 def _best(weighing: _Weighing) -> list[tuple[int, int]]:

@@ -94,7 +94,7 @@ def _of_lattice(lattice: Lattice, words: list[Word], rules: Rules) -> list[_Tabl
                     spans[column] = span
         if not placed:
             continue
-        rows += _band_rows(placed, spans)
+        rows += _band_rows(placed, spans, lattice.xs)
     return [_Table(rows, width, True)]
 
 
@@ -106,26 +106,19 @@ def _is_frame(words: list[Word]) -> bool:
     return any(block.gutters and len(block.lines) >= 3 for block in blocks(lines, set()))
 
 
-def _band_rows(cells: dict[int, list[Word]], spans: dict[int, int]) -> list[Row]:
+def _band_rows(cells: dict[int, list[Word]], spans: dict[int, int], xs: NDArray[np.float64]) -> list[Row]:
     """What stands between two rules of a lattice: one row with wrapped cells; or several, where nothing parts them."""
     lines = text_lines([word for words in cells.values() for word in words])
     column_of = {id(word): column for column, words in cells.items() for word in words}
     filled = [{column_of[id(word)] for word in line.words} for line in lines]
     lead = min(cells)
-    full = [lead in columns and len(columns) > 1 for columns in filled]
-    figures = [any(NUMBER.match(word.text) for word in line.words if column_of[id(word)] != lead) for line in lines]
-    if len(lines) < 2 or sum(full) < max(2, 0.6 * len(lines)) or sum(figures) < 2 or sum(figures) < 0.6 * len(lines):
+    full = sum(lead in columns and len(columns) > 1 for columns in filled)
+    several = sum(len(columns) > 1 for columns in filled)
+    figures = sum(any(NUMBER.match(word.text) for word in line.words if column_of[id(word)] != lead) for line in lines)
+    if len(lines) < 2 or full < 2 or figures < 2 or min(full, figures) < 0.6 * several:
         return [Row(cells, spans, True)]
-    rows: list[Row] = []
-    for line, whole in zip(lines, full, strict=True):
-        placed: dict[int, list[Word]] = {}
-        for word in line.words:
-            placed.setdefault(column_of[id(word)], []).append(word)
-        if not whole and rows:
-            for column, words in placed.items():
-                rows[-1].cells.setdefault(column, []).extend(words)
-        else:
-            rows.append(Row(placed, {}, not rows))
+    rows = rows_of(tuple(lines), tuple((x - 0.5, x + 0.5) for x in xs[1:-1].tolist()), [])
+    rows[0].rule_above = True
     return rows
 
 

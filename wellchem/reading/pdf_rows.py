@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from dataclasses import dataclass, field
 from itertools import pairwise
 
@@ -44,7 +45,8 @@ def rows_of(lines: tuple[Line, ...], gutters: tuple[tuple[float, float], ...], r
     A line is part of a row where no rule lies between and it stands closer than rows do, or closer than lines of one
     column can, or where its text plainly goes on (an open bracket, a hanging indent).
     """
-    placed = [_Placed(line.baseline, line.size, _placed(line, gutters)) for line in lines]
+    edges = _edges(lines, gutters)
+    placed = [_Placed(line.baseline, line.size, _placed(line, gutters, edges)) for line in lines]
     parted = [any(a.baseline < y < b.baseline for y in ruled) for a, b in pairwise(placed)]
     anchors = [len(one.row.cells) > 1 for one in placed]
     steps = [
@@ -127,11 +129,11 @@ def _figures(row: Row) -> bool:
     return any(NUMBER.match(words[0].text) for column, words in row.cells.items() if column)
 
 
-def _placed(line: Line, gutters: tuple[tuple[float, float], ...]) -> Row:
+def _placed(line: Line, gutters: tuple[tuple[float, float], ...], edges: list[set[int]]) -> Row:
     """A line's words in the columns between gutters; a phrase with a word across one stands where it begins."""
     row = Row({})
     for begin, end in line.phrases:
-        for words in _cut(line.words[begin:end], gutters, len(line.phrases) > 1):
+        for words in _cut(line.words[begin:end], gutters, len(line.phrases) > 1, edges):
             first = sum(words[0].x0 > (x0 + x1) / 2 - 0.5 for x0, x1 in gutters)
             last = sum(max(word.x1 for word in words) > x1 for _, x1 in gutters)
             row.cells.setdefault(first, []).extend(words)
@@ -140,20 +142,46 @@ def _placed(line: Line, gutters: tuple[tuple[float, float], ...]) -> Row:
     return row
 
 
-def _cut(phrase: tuple[Word, ...], gutters: tuple[tuple[float, float], ...], several: bool) -> list[tuple[Word, ...]]:
-    """A phrase cut at the gutters that it leaves free; not at all where it runs across one, but before a figure."""
-    crossed = [g for g in gutters if phrase[0].x0 < g[0] and max(word.x1 for word in phrase) > g[1]]
+def _cut(
+    phrase: tuple[Word, ...], gutters: tuple[tuple[float, float], ...], several: bool, edges: list[set[int]]
+) -> list[tuple[Word, ...]]:
+    """A phrase cut at the gutters that it leaves free.
+
+    Where it runs across one, a line of several phrases is cut before the word that stands where the next column's
+    texts begin or end: a text that is too long for its column pushes into the next. A phrase alone is a heading.
+    """
+    reach = max(word.x1 for word in phrase)
+    crossed = [at for at, (x0, x1) in enumerate(gutters) if phrase[0].x0 < x0 and reach > x1]
     if not crossed:
         return [phrase]
-    blocked = [(x0, x1) for x0, x1 in crossed if any(word.x0 < x1 - 0.75 and word.x1 > x0 + 0.75 for word in phrase)]
+    blocked = {
+        at
+        for at in crossed
+        if any(word.x0 < gutters[at][1] - 0.75 and word.x1 > gutters[at][0] + 0.75 for word in phrase)
+    }
     if blocked and not several:
         return [phrase]
-    cuts = []
-    for at in range(1, len(phrase)):
-        left, right = phrase[at - 1], phrase[at]
-        free = any(left.x1 <= x0 + 0.75 and right.x0 >= x1 - 0.75 for x0, x1 in crossed)
-        # A name that is too long for its column pushes into the next; the figure after it is the next one's.
-        pushed = any(left.x1 > x0 and right.x1 > x1 and left.x0 < x1 for x0, x1 in blocked)
-        if free or (pushed and NUMBER.match(right.text) is not None and not NUMBER.match(left.text)):
-            cuts.append(at)
-    return [phrase[a:b] for a, b in pairwise([0, *cuts, len(phrase)])]
+    cuts = set()
+    for at in crossed:
+        x0, x1 = gutters[at]
+        for to in range(1, len(phrase)):
+            left, right = phrase[to - 1], phrase[to]
+            if at not in blocked:
+                if left.x1 <= x0 + 0.75 and right.x0 >= x1 - 0.75:
+                    cuts.add(to)
+            elif right.x1 > x1 and left.x0 < x0 and (round(right.x0) in edges[at + 1] or round(reach) in edges[at + 1]):
+                cuts.add(to)
+                break
+    return [phrase[a:b] for a, b in pairwise([0, *sorted(cuts), len(phrase)])]
+
+
+def _edges(lines: tuple[Line, ...], gutters: tuple[tuple[float, float], ...]) -> list[set[int]]:
+    """Where the texts of each column usually begin or end, in whole points (each with its neighbours)."""
+    seen: list[Counter[int]] = [Counter() for _ in range(len(gutters) + 1)]
+    for line in lines:
+        for begin, end in line.phrases:
+            x0, x1 = line.words[begin].x0, max(word.x1 for word in line.words[begin:end])
+            first = sum(x0 > (a + b) / 2 - 0.5 for a, b in gutters)
+            if first == sum(x1 > b for _, b in gutters):
+                seen[first].update((round(x0), round(x1)))
+    return [{edge + by for edge, count in counts.items() if count > 1 for by in (-1, 0, 1)} for counts in seen]

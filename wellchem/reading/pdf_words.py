@@ -29,7 +29,7 @@ class Word:
     """One word in the upright frame of its page: edges and baseline in points, its text, what of it stands raised.
 
     `count` is how many words it is (a phrase written sideways is one piece of several words). `led` tells that dots
-    led to it, which are left out.
+    led to it, which are left out; `spacing` is how far its letters are spaced out beyond their own widths, in points.
     """
 
     x0: float
@@ -42,6 +42,7 @@ class Word:
     raised: str = ""
     count: int = 1
     led: bool = False
+    spacing: float = 0.0
     sideways: bool = False
 
 
@@ -161,12 +162,12 @@ def _words(chars: _Characters, which: NDArray[np.intp], frame: Frame) -> list[Wo
     bounds = np.flatnonzero(np.diff(group[order], prepend=-1, append=group.max() + 1))
     for begin, end in pairwise(bounds.tolist()):
         line = order[begin:end]
-        for piece in _pieces(line, texts, x0, x1, size, blank):
+        for piece, spacing in _pieces(line, texts, x0, x1, size, blank):
             text = "".join(texts[at] for at in piece).translate(LIGATURES)
             words.append(
                 Word(
                     float(x0[piece[0]]), float(top[piece].min()), float(x1[piece].max()), float(bottom[piece].max()),
-                    float(np.median(baseline[piece])), float(np.median(size[piece])), text,
+                    float(np.median(baseline[piece])), float(np.median(size[piece])), text, spacing=spacing,
                 )
             )  # fmt: skip
     return _attached(_once(words))
@@ -185,10 +186,9 @@ def _descents(fonts: list[str], ratio: Floats) -> Floats:
 
 def _pieces(
     line: NDArray[np.intp], texts: list[str], x0: Floats, x1: Floats, size: Floats, blank: NDArray[np.bool_]
-) -> Iterator[NDArray[np.intp]]:
-    """Characters of one line, sorted from left to right, cut into words."""
-    drawn = line[~blank[line]]
-    drawn = _undoubled(drawn, texts, x0, x1)
+) -> Iterator[tuple[NDArray[np.intp], float]]:
+    """Characters of one line, sorted from left to right, cut into words; and how far they are spaced out."""
+    drawn = _undoubled(line[~blank[line]], texts, x0, x1)
     if not len(drawn):
         return
     gap = x0[drawn[1:]] - x1[drawn[:-1]]
@@ -199,30 +199,42 @@ def _pieces(
     centre = (x0[drawn] + x1[drawn]) / 2
     spaced = np.diff(np.searchsorted(middles, centre)) > 0
     cut = gap > WIDE * em
-    begins = np.concatenate(([0], np.flatnonzero(cut) + 1, [len(drawn)]))
-    for begin, end in pairwise(begins.tolist()):
-        inner = slice(begin, end - 1)
-        cut[inner] = _parts(gap[inner] / em[inner], spaced[inner], [texts[at] for at in drawn[begin:end]])
-    dots = np.array([texts[at] in "._·…‥=" for at in drawn])
-    cut |= _leader_edges(dots, np.array([texts[at] for at in drawn]))
-    yield from np.split(drawn, np.flatnonzero(cut) + 1)
+    usual = _letter_spacing((gap / em)[~spaced & ~cut])
+    spacing = np.zeros(len(drawn))
+    begins = [0, *(np.flatnonzero(cut) + 1).tolist(), len(drawn)]
+    for begin, end in pairwise(begins):
+        if end - begin > 1:
+            inner = slice(begin, end - 1)
+            letters = "".join(texts[at] for at in drawn[begin:end])
+            cut[inner], own = _parts(gap[inner] / em[inner], spaced[inner], letters, usual)
+            spacing[begin:end] = own * em[begin]
+    written = [texts[at] for at in drawn]
+    cut |= _leader_edges(np.array([text in "._·…‥=" for text in written]))
+    bounds = [0, *(np.flatnonzero(cut) + 1).tolist(), len(drawn)]
+    for begin, end in pairwise(bounds):
+        yield drawn[begin:end], float(spacing[begin])
 
 
-def _parts(gap: Floats, spaced: NDArray[np.bool_], texts: list[str]) -> NDArray[np.bool_]:
-    """Which gaps (in parts of the size) part words, in a stretch without wide ones."""
-    if not len(gap):
-        return spaced
+def _letter_spacing(close: Floats) -> float:
+    """By how much letters are spaced out, in parts of the size; nothing where too few gaps tell."""
+    median = float(np.median(close)) if len(close) >= 3 else 0.0
+    return median if median > CHANCE else 0.0
+
+
+def _parts(gap: Floats, spaced: NDArray[np.bool_], letters: str, usual: float) -> tuple[NDArray[np.bool_], float]:
+    """Which gaps (in parts of the size) part words in a stretch without wide ones, and its letter-spacing."""
     # Letters apart by drawn blanks, each alone: a spaced-out heading; its words stand further apart.
-    if len(gap) >= 3 and spaced.mean() > 0.8 and all(text.isalpha() for text in texts):
-        return gap > 1.5 * float(np.median(gap)) if float(np.median(gap)) > 0.1 else spaced
+    if len(gap) >= 3 and spaced.mean() > 0.8 and letters.isalpha() and float(np.median(gap)) > 0.1:
+        median = float(np.median(gap))
+        return gap > 1.5 * median, median
     close = gap[~spaced]
-    letter_spacing = float(np.median(close)) if len(close) >= 3 else 0.0
-    if letter_spacing <= CHANCE:
-        letter_spacing = 0.0
-    return spaced | (gap - letter_spacing > SPACE)
+    spacing = _letter_spacing(close) if len(close) >= 3 else usual
+    if len(close) and spacing and float(close.min()) < 0.5 * spacing:
+        spacing = 0.0
+    return spaced | (gap - spacing > SPACE), spacing
 
 
-def _leader_edges(dots: NDArray[np.bool_], texts: NDArray[Any]) -> NDArray[np.bool_]:
+def _leader_edges(dots: NDArray[np.bool_]) -> NDArray[np.bool_]:
     """Edges of runs of four or more leader dots."""
     edges = np.zeros(max(len(dots) - 1, 0), dtype=bool)
     if dots.sum() < 4:
@@ -353,7 +365,7 @@ def _sideways(words: list[Word], own: Frame, frame: Frame) -> list[Word]:
         if (
             last is not None
             and abs(last.baseline - word.baseline) < 0.3 * word.size
-            and -0.2 * word.size < word.x0 - last.x1 < 0.8 * word.size
+            and -0.2 * word.size < word.x0 - last.x1 < 0.8 * word.size + 2 * last.spacing
         ):
             pieces[-1].append(word)
         else:
