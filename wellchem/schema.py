@@ -206,7 +206,7 @@ def conform(frame: str, data: dict[str, Any], length: int) -> pd.DataFrame:
                 given if isinstance(getattr(given, "dtype", None), pd.CategoricalDtype) else pd.Categorical(given)
             )
         else:
-            made[column.name] = pd.Series(given).astype(column.dtype).array
+            made[column.name] = pd.Series(given, copy=False).astype(column.dtype).array
     return pd.DataFrame(made, copy=False)
 
 

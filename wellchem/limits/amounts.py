@@ -37,6 +37,7 @@ class SampleIndex:
         self._sample = observed.sample[at[first]].astype(np.int64)
         self._start = np.searchsorted(observed.code[at[first]], np.arange(len(prepared.indexed) + 1))
         self._added: dict[int, list[Found]] = {}
+        self.codes = set(observed.code[at[first]].tolist())
 
     def find(self, code: int) -> Found:
         """The samples that have the analyte, in order, with its bounds."""
@@ -51,6 +52,7 @@ class SampleIndex:
     def add(self, code: int, found: Found) -> None:
         """Take in what was worked out for samples without a result of the analyte's own."""
         self._added.setdefault(code, []).append(found)
+        self.codes.add(code)
 
     def dense(self, code: int, samples: int) -> tuple[Floats, Floats]:
         """Bounds for every sample, NaN where there is none."""
@@ -65,6 +67,9 @@ def worked_out(observed: Observed, index: SampleIndex, prepared: Prepared) -> Ob
     details: dict[str, int] = {"": 0}
     parts: list[Observed] = []
     for amount in (*prepared.derived, *prepared.groups):
+        needed = amount.terms[:1] if amount.minuend else amount.terms
+        if not any(term.code in index.codes for term in needed):
+            continue
         made = _work_out(amount, index, prepared, details)
         if made is None:
             continue
@@ -75,38 +80,34 @@ def worked_out(observed: Observed, index: SampleIndex, prepared: Prepared) -> Ob
 
 
 def _work_out(amount: Amount, index: SampleIndex, prepared: Prepared, details: dict[str, int]) -> Observed | None:
-    found = [index.find(term.code) for term in amount.terms]
-    deciding = found[:1] if amount.minuend else found
-    if not any(len(samples) for samples, _, _ in deciding):
-        return None
-    samples = np.unique(np.concatenate([samples for samples, _, _ in deciding]))
-    if amount.instead_of >= 0:
-        own = index.find(amount.instead_of)[0]
-        samples = np.setdiff1d(samples, own, assume_unique=True)
+    found = {place: index.find(term.code) for place, term in enumerate(amount.terms) if term.code in index.codes}
+    samples = np.unique(np.concatenate([at for place, (at, _, _) in found.items() if not (amount.minuend and place)]))
+    if amount.instead_of in index.codes:
+        samples = np.setdiff1d(samples, index.find(amount.instead_of)[0], assume_unique=True)
         if not len(samples):
             return None
     low, high = np.zeros(len(samples)), np.zeros(len(samples))
     missing = np.ones((len(samples), len(amount.terms)), dtype=bool)
-    for place, (term, (at, term_low, term_high)) in enumerate(zip(amount.terms, found, strict=True)):
-        here = np.searchsorted(samples, at)
-        inside = here < len(samples)
-        inside[inside] = samples[here[inside]] == at[inside]
-        here = here[inside]
-        missing[here, place] = False
-        # No amount of water's content is negative, even where a measured activity is.
-        least = np.zeros(len(samples))
-        most = np.full(len(samples), np.inf)
-        least[here] = np.maximum(term_low[inside], 0) * term.least
-        with np.errstate(invalid="ignore"):
-            most[here] = np.maximum(term_high[inside], 0) * term.most
-        most[np.isnan(most)] = np.inf  # none found of a part says nothing of the whole
-        if amount.minuend and place > 0:
+    for place, term in enumerate(amount.terms):
+        # A member without a result may be anything from nothing on.
+        least, most = np.zeros(len(samples)), np.full(len(samples), np.inf)
+        if place in found:
+            at, term_low, term_high = found[place]
+            here = np.minimum(np.searchsorted(samples, at), len(samples) - 1)
+            inside = samples[here] == at
+            here = here[inside]
+            missing[here, place] = False
+            # No content of water is negative, even where a measured activity is.
+            least[here] = np.maximum(term_low[inside], 0) * term.least
+            if np.isfinite(term.most):
+                most[here] = np.maximum(term_high[inside], 0) * term.most
+        if amount.minuend and place:
             low, high = low - most, high - least
         else:
             low, high = low + least, high + most
     low = np.maximum(low, 0)
-    if amount.derived:
-        says = (low > 0) | (high < np.inf)
+    if amount.derived and any(term.most == np.inf for term in amount.terms):
+        says = low > 0  # none found of a part says nothing of the whole
         samples, low, high, missing = samples[says], low[says], high[says], missing[says]
     return _rows(amount, samples, low, high, _detail(amount, missing, prepared, details))
 
@@ -115,12 +116,15 @@ def _detail(
     amount: Amount, missing: NDArray[np.bool_], prepared: Prepared, details: dict[str, int]
 ) -> NDArray[np.int32]:
     """For each row the index of its words: from what it is derived, and which members are missing."""
-    packed = np.packbits(missing, axis=1)
-    patterns, inverse = np.unique(packed, axis=0, return_inverse=True)
+    # One code for each distinct row of flags, taken up 16 members at a time.
+    code = np.zeros(len(missing), dtype=np.int64)
+    for place in range(0, missing.shape[1], 16):
+        flags = missing[:, place : place + 16]
+        _, code = np.unique(code << 16 | flags @ (1 << np.arange(flags.shape[1])), return_inverse=True)
+    _, first = np.unique(code, return_index=True)
+    names = [prepared.analytes[term.code] for term in amount.terms]
     codes = []
-    for pattern in patterns:
-        bits = np.unpackbits(pattern, count=len(amount.terms)).astype(bool)
-        names = [prepared.analytes[term.code] for term in amount.terms]
+    for bits in missing[first]:
         there = [name for name, gone in zip(names, bits, strict=True) if not gone]
         gone = [name for name, gone in zip(names, bits, strict=True) if gone]
         words = [f"{Reason.DERIVED_FROM}={','.join(there)}"] if amount.derived else []
@@ -128,7 +132,7 @@ def _detail(
             said = ",".join(gone) if len(gone) <= NAMED_AT_MOST else f"{len(gone)} of {len(names)}"
             words.append(f"{Reason.MEMBERS_MISSING}={said}")
         codes.append(details.setdefault(";".join(words), len(details)))
-    return np.array(codes, dtype=np.int32)[inverse.reshape(-1)]
+    return np.array(codes, dtype=np.int32)[code]
 
 
 def _rows(amount: Amount, samples: NDArray[np.int64], low: Floats, high: Floats, detail: NDArray[np.int32]) -> Observed:

@@ -154,6 +154,7 @@ def _key(analyte: str) -> str:
         return analyte
     meaning = vocabulary.name(analyte)
     if meaning is not None:
-        return meaning.analyte
+        named: str = meaning.analyte
+        return named
     nearest = ", ".join(vocabulary.suggest(analyte))
     raise UnknownAnalyte(f"{analyte!r} is not a known analyte" + (f"; nearest: {nearest}" if nearest else ""))

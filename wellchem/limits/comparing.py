@@ -15,10 +15,10 @@ from wellchem import schema
 from wellchem.errors import FrameError
 from wellchem.limits.amounts import SampleIndex, worked_out
 from wellchem.limits.conditions import Setting, settle
-from wellchem.limits.observed import REASONS, Coded, Floats, Observed, ResultColumns, observe
+from wellchem.limits.observed import REASONS, Coded, Floats, ResultColumns, observe
 from wellchem.limits.prepare import FIRST_DAY, Prepared, days, prepare
 from wellchem.limits.rows import LimitTable, table_of
-from wellchem.limits.verdicts import Pairs, Situation, decide
+from wellchem.limits.verdicts import Decision, Pairs, Situation
 from wellchem.models.codes import Role, SamplingPoint
 from wellchem.models.household import Household
 
@@ -86,11 +86,11 @@ def compare(
     """
     schema.check(results, "results", _NEEDED)
     prepared = prepare(tables(authorities, limits))
-    sample = _coded(results["sample"])
-    if (sample.codes < 0).any():
+    sample, keys = _codes(results["sample"])
+    if (sample < 0).any():
         raise FrameError("column sample of the results frame has missing values: each result needs its sample's key")
     columns = ResultColumns(
-        sample=sample.codes,
+        sample=sample,
         analyte=_coded(results["analyte"]),
         censoring=_coded(results["censoring"]),
         low=_floats(results["low"]),
@@ -99,9 +99,11 @@ def compare(
         **{name: _coded(results[name]) for name in _TEXTS if name in results},
     )
     rows = _household_rows(results)
-    samples = _samples(results, sample, rows)
-    observed, pairs, situation = run(columns, rows, samples, prepared, on, household)
-    return _frame(observed, pairs, situation, prepared, sample, results["sample"])
+    samples = _samples(results, sample[rows], len(keys), rows)
+    made = _Comparisons(run(columns, rows, samples, prepared, on, household))
+    for pairs in made.decision.pairs():
+        made.fill(pairs)
+    return made.frame(keys)
 
 
 _TEXTS = ("fraction", "qualifiers", "assumptions", "unit", "basis", "measured")
@@ -114,8 +116,8 @@ def run(
     prepared: Prepared,
     on: date | str | None,
     household: Household | None,
-) -> tuple[Observed, Pairs, Situation]:
-    """From columns to verdicts, for one sample as for a million."""
+) -> Decision:
+    """From columns to what decides them, for one sample as for a million."""
     today = days(date.today(), 0)
     if isinstance(on, str) and on != COLLECTED:
         raise ValueError(f"on={on!r} is not a date, {COLLECTED!r} or None")
@@ -125,6 +127,7 @@ def run(
     else:
         not_dated = np.zeros(samples.count, dtype=bool)
         day = np.full(samples.count, days(on if isinstance(on, date) else None, today))
+    day = day.astype(np.int32)
     results = observe(columns, rows, prepared)
     index = SampleIndex(results, prepared)
     setting = Setting(
@@ -137,7 +140,7 @@ def run(
     )
     observed = worked_out(results, index, prepared)
     situation = Situation(day, not_dated, settle(prepared.conditions, setting), today)
-    return observed, decide(observed, prepared, situation), situation
+    return Decision(observed, prepared, situation)
 
 
 def reasons_text(detail: str, bits: int) -> str:
@@ -146,11 +149,16 @@ def reasons_text(detail: str, bits: int) -> str:
     return ";".join([detail, *words] if detail else words)
 
 
-def _coded(series: pd.Series) -> Coded:
+def _codes(series: pd.Series) -> tuple[NDArray[np.integer], pd.Index]:
     """Codes and words of a column, categorical or plain."""
     if isinstance(series.dtype, pd.CategoricalDtype):
-        return Coded(np.asarray(series.cat.codes), [str(word) for word in series.cat.categories])
+        return np.asarray(series.cat.codes), series.cat.categories
     codes, words = pd.factorize(series)
+    return codes, pd.Index(words)
+
+
+def _coded(series: pd.Series) -> Coded:
+    codes, words = _codes(series)
     return Coded(codes, [str(word) for word in words])
 
 
@@ -166,11 +174,9 @@ def _household_rows(results: pd.DataFrame) -> Ints:
     return np.flatnonzero(kept)
 
 
-def _samples(results: pd.DataFrame, sample: Coded, rows: Ints) -> SampleColumns:
-    count = len(sample.words)
+def _samples(results: pd.DataFrame, of_row: NDArray[np.integer], count: int, rows: Ints) -> SampleColumns:
     collected = np.full(count, FIRST_DAY, dtype=np.int64)
     point = np.full(count, -1, dtype=np.int8)
-    of_row = sample.codes[rows]
     if "collected" in results and not results["collected"].isna().all():
         day = results["collected"].to_numpy(dtype="datetime64[D]")[rows]
         said = ~np.isnat(day)
@@ -184,48 +190,74 @@ def _samples(results: pd.DataFrame, sample: Coded, rows: Ints) -> SampleColumns:
     return SampleColumns(count, collected, point)
 
 
-def _frame(
-    observed: Observed, pairs: Pairs, situation: Situation, prepared: Prepared, sample: Coded, keys: pd.Series
-) -> pd.DataFrame:
-    """The comparisons frame; every text column is made of codes, no text is written per row."""
-    sample_type = keys.dtype if isinstance(keys.dtype, pd.CategoricalDtype) else None
-    words = sample.words if sample_type is None else sample_type.categories
-    of_row = observed.sample[pairs.row]
-    limit = prepared.limit[pairs.entry]
-    position = observed.position[pairs.row]
-    maximum = prepared.maximum[pairs.entry]
-    per = np.where(maximum > 0, maximum, np.nan)
-    bits = len(REASONS)
-    code, distinct = pd.factorize((observed.detail[pairs.row].astype(np.int64) << bits) | pairs.reasons)
-    said = [reasons_text(observed.details[word >> bits], int(word) & ((1 << bits) - 1)) for word in distinct]
-    texts = sorted({text for text in said if text})
-    places = np.array([texts.index(text) if text else -1 for text in said], dtype=np.int32)
-    data: dict[str, Any] = {
-        "sample": pd.Categorical.from_codes(of_row, pd.Index(words)),
-        "analyte": pd.Categorical.from_codes(prepared.shown[pairs.entry], pd.Index(prepared.analytes)),
-        "fraction": _fixed(observed.fraction[pairs.row], "fraction"),
-        "authority": pd.Categorical.from_codes(
-            prepared.authority[pairs.entry], pd.Index([table.authority for table in prepared.tables])
-        ),
-        "limit": pd.Categorical.from_codes(limit, pd.Index([row.id for row in prepared.limits])),
-        "kind": _fixed(prepared.kind[pairs.entry], "kind"),
-        "verdict": _fixed(pairs.verdict, "verdict"),
-        "near": pairs.near,
-        "low": pairs.low,
-        "high": pairs.high,
-        "minimum": prepared.minimum[pairs.entry],
-        "maximum": maximum,
-        "ratio_low": pairs.low / per,
-        "ratio_high": pairs.high / per,
-        "reasons": pd.Categorical.from_codes(places[code], pd.Index(texts)),
-        "settled": pairs.settled,
-        "on": situation.day[of_row].astype("datetime64[D]").astype("datetime64[s]"),
-        "result": pd.arrays.IntegerArray(position.astype(np.int32), position < 0),
-    }
-    return schema.conform("comparisons", data, len(pairs.row))
+class _Comparisons:
+    """The columns of the comparisons frame, filled chunk by chunk; text columns are codes, no text is made per row."""
 
+    def __init__(self, decision: Decision) -> None:
+        self.decision = decision
+        codes = (("sample", np.int32), ("analyte", np.int16), ("limit", np.int16), ("reasons", np.int32))
+        small = (("fraction", np.int8), ("authority", np.int8), ("kind", np.int8), ("verdict", np.int8))
+        floats = [(name, np.float64) for name in ("low", "high", "minimum", "maximum", "ratio_low", "ratio_high")]
+        other = (("near", bool), ("settled", bool), ("on", np.dtype("datetime64[s]")), ("result", np.int32))
+        self.made = {name: np.empty(decision.most, dtype=kind) for name, kind in (*codes, *small, *floats, *other)}
+        self.filled = 0
+        self.reasons: dict[int, int] = {}
+        maximum = decision.prepared.maximum
+        self.per = np.where(maximum > 0, maximum, np.nan)
+        self.on = decision.situation.day.astype("datetime64[D]").astype("datetime64[s]")
 
-def _fixed(codes: NDArray[np.int8], column: str) -> pd.Categorical:
-    """A column of fixed categories from codes in the order of their enumeration."""
-    (stated,) = [one for one in schema.columns("comparisons") if one.name == column]
-    return pd.Categorical.from_codes(codes, dtype=stated.dtype)
+    def fill(self, pairs: Pairs) -> None:
+        prepared, observed = self.decision.prepared, self.decision.observed
+        row, entry, per = pairs.row, pairs.entry, self.per[pairs.entry]
+        place = slice(self.filled, self.filled + len(row))
+        columns = {
+            "sample": pairs.sample,
+            "analyte": prepared.shown[entry],
+            "limit": prepared.limit[entry],
+            "reasons": self._reasons(observed.detail[row], pairs.reasons),
+            "fraction": observed.fraction[row],
+            "authority": prepared.authority[entry],
+            "kind": prepared.kind[entry],
+            "verdict": pairs.verdict,
+            "low": pairs.low,
+            "high": pairs.high,
+            "minimum": prepared.minimum[entry],
+            "maximum": prepared.maximum[entry],
+            "ratio_low": pairs.low / per,
+            "ratio_high": pairs.high / per,
+            "near": pairs.near,
+            "settled": pairs.settled,
+            "on": self.on[pairs.sample],
+            "result": observed.position[row],
+        }
+        for name, values in columns.items():
+            self.made[name][place] = values
+        self.filled = place.stop
+
+    def _reasons(self, detail: NDArray[np.int32], bits: NDArray[np.int32]) -> NDArray[np.int32]:
+        """A code for each distinct set of reasons, the same in every chunk."""
+        codes, distinct = pd.factorize((detail.astype(np.int64) << len(REASONS)) | bits)
+        return np.array([self.reasons.setdefault(word, len(self.reasons)) for word in distinct.tolist()])[codes]
+
+    def frame(self, keys: pd.Index) -> pd.DataFrame:
+        """The frame, with the samples' keys as the results have them."""
+        prepared, made = self.decision.prepared, {name: part[: self.filled] for name, part in self.made.items()}
+        details, some = self.decision.observed.details, (1 << len(REASONS)) - 1
+        said = [reasons_text(details[word >> len(REASONS)], word & some) for word in self.reasons]
+        texts = sorted({text for text in said if text})
+        places = np.array([texts.index(text) if text else -1 for text in said] or [-1], dtype=np.int32)
+        words: dict[str, pd.Index] = {
+            "sample": keys,
+            "analyte": pd.Index(prepared.analytes),
+            "authority": pd.Index([table.authority for table in prepared.tables]),
+            "limit": pd.Index([row.id for row in prepared.limits]),
+            "reasons": pd.Index(texts, dtype="str"),
+        }
+        made["reasons"] = places[made["reasons"]]
+        data: dict[str, Any] = dict(made)
+        for column in schema.columns("comparisons"):
+            if column.kind == "text":
+                stated = pd.CategoricalDtype(words[column.name]) if column.name in words else column.dtype
+                data[column.name] = pd.Categorical.from_codes(made[column.name], dtype=stated, validate=False)
+        data["result"] = pd.arrays.IntegerArray(made["result"], made["result"] < 0)
+        return schema.conform("comparisons", data, self.filled)

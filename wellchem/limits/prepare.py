@@ -1,8 +1,8 @@
 """Limits prepared once for comparison: arrays grouped by analyte, and the amounts that are worked out for groups.
 
 An *entry* is one limit as it meets one amount. Most limits are one entry. A class limit (each pesticide by itself)
-has an entry for each member. A group limit (a sum, a difference, a sum of ratios) meets the amount of its members together,
-which has a code of its own, and where the group is itself an analyte (total trihalomethanes) the printed total as well.
+has an entry for each member. A group limit (a sum, a difference, a sum of ratios) meets the amount of its members
+together, which has a code of its own, and where the group is itself an analyte the printed total as well.
 """
 
 from __future__ import annotations
@@ -75,7 +75,7 @@ class Prepared:
     starts: NDArray[np.int32]
     ends: NDArray[np.int32]
     stands_from: NDArray[np.int32]
-    other_case: NDArray[np.int32]  # entry of the same limit under the contrary condition, or -1
+    other_case: NDArray[np.intp]  # entry of the same limit under the contrary condition, or -1
     conditions: tuple[tuple[str, ...], ...]
     derived: tuple[Amount, ...]
     groups: tuple[Amount, ...]
@@ -193,12 +193,12 @@ class _Preparation:
         terms = tuple(Term(self.codes[member], least, most) for member, least, most in members)
         return Amount(code, terms, instead_of=code, derived=True)
 
-    def other_cases(self, rows: list[LimitRow]) -> NDArray[np.int32]:
+    def other_cases(self, rows: list[LimitRow]) -> NDArray[np.intp]:
         """For each entry the one that has the contrary condition, and other numbers."""
         places: dict[tuple[object, ...], int] = {}
         for place, ((code, _, _), row) in enumerate(zip(self.entries, rows, strict=True)):
             places.setdefault((code, *_case(row), frozenset(row.applies_when)), place)
-        found = np.full(len(rows), -1, dtype=np.int32)
+        found = np.full(len(rows), -1, dtype=np.intp)
         for place, ((code, _, _), row) in enumerate(zip(self.entries, rows, strict=True)):
             if len(row.applies_when) == 1:
                 condition = row.applies_when[0]

@@ -11,10 +11,10 @@ import numpy as np
 
 from wellchem.limits.citing import in_force, model
 from wellchem.limits.comparing import COMPARED_ROLES, SampleColumns, reasons_text, run, tables
-from wellchem.limits.observed import Coded, Observed, ResultColumns
+from wellchem.limits.observed import Coded, ResultColumns
 from wellchem.limits.prepare import FIRST_DAY, FRACTIONS, Amount, Prepared, days, prepare
 from wellchem.limits.rows import LimitRow, LimitTable
-from wellchem.limits.verdicts import Pairs
+from wellchem.limits.verdicts import Decision, Pairs
 from wellchem.models.base import Interval
 from wellchem.models.codes import Censoring, LimitKind, Reason, SamplingPoint, Verdict
 from wellchem.models.household import Household
@@ -47,9 +47,11 @@ def compare_sample(
         point=np.array([tuple(SamplingPoint).index(sample.point) if sample.point else -1], dtype=np.int8),
     )
     rows = np.arange(len(results))
-    observed, pairs, situation = run(_columns(results), rows, samples, prepared, on, household)
-    compared_on = date.fromordinal(date(1970, 1, 1).toordinal() + int(situation.day[0]))
-    return tuple(_comparisons(results, observed, pairs, prepared, compared_on))
+    decision = run(_columns(results), rows, samples, prepared, on, household)
+    compared_on = date.fromordinal(date(1970, 1, 1).toordinal() + int(decision.situation.day[0]))
+    resting = _Resting(results, prepared)
+    chunks = decision.pairs()
+    return tuple(made for pairs in chunks for made in _comparisons(decision, pairs, resting, compared_on))
 
 
 def _columns(results: Sequence[Result]) -> ResultColumns:
@@ -77,11 +79,9 @@ def _columns(results: Sequence[Result]) -> ResultColumns:
     )
 
 
-def _comparisons(
-    results: Sequence[Result], observed: Observed, pairs: Pairs, prepared: Prepared, on: date
-) -> Iterator[Comparison]:
+def _comparisons(decision: Decision, pairs: Pairs, resting: _Resting, on: date) -> Iterator[Comparison]:
+    observed, prepared = decision.observed, decision.prepared
     table_of = {table.authority: table for table in prepared.tables}
-    resting = _Resting(results, prepared)
     columns = (pairs.row, pairs.entry, pairs.verdict, pairs.near, pairs.low, pairs.high, pairs.reasons, pairs.settled)
     for row, entry, verdict, near, low, high, bits, settled in zip(*(part.tolist() for part in columns), strict=True):
         limit = prepared.limits[prepared.limit[entry]]

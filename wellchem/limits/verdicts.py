@@ -16,8 +16,12 @@ from wellchem.models.codes import Fraction, LimitKind, Reason, Verdict
 ABOVE, BELOW, WITHIN, UNDECIDED = (list(Verdict).index(verdict) for verdict in Verdict)
 # A decided result from this share of a health limit on is near it.
 NEAR = 0.8
+Places = NDArray[np.intp]
 # Pairs worked at a time: few enough to stay in a processor's cache, many enough to cost no overhead.
-_CHUNK = 1 << 17
+CHUNK = 1 << 15
+
+# What explains an undecided verdict without another word.
+_EXPLAINED = BLOCKING | BIT[Reason.DISSOLVED_MEASURED] | BIT[Reason.TOTAL_MEASURED] | BIT[Reason.HOLDING_TIME]
 
 # What a result of one fraction (rows, the last where none is printed) says of a limit on another (columns, likewise):
 _SAME, _AT_LEAST, _AT_MOST, _NOTHING, _SUPPOSED = range(5)
@@ -25,10 +29,11 @@ _SAME, _AT_LEAST, _AT_MOST, _NOTHING, _SUPPOSED = range(5)
 
 @dataclass(frozen=True)
 class Pairs:
-    """The outcome: a row for each amount and limit that met."""
+    """Amounts and limits that met, and the outcome."""
 
-    row: NDArray[np.int32]  # of Observed
-    entry: NDArray[np.int32]  # of Prepared
+    row: Places  # of Observed
+    entry: Places  # of Prepared
+    sample: NDArray[np.int32]
     verdict: NDArray[np.int8]
     near: Flags
     low: Floats
@@ -39,9 +44,9 @@ class Pairs:
 
 @dataclass(frozen=True)
 class Situation:
-    """Per sample: the day compared with, whether it is the sample's own, and the truth of each condition."""
+    """Per sample: the day compared with, whether a day of its own was missing, and the truth of each condition."""
 
-    day: NDArray[np.int64]
+    day: NDArray[np.int32]
     not_dated: Flags
     conditions: NDArray[np.int8]  # conditions × samples
     today: int
@@ -69,51 +74,8 @@ def _fraction_table() -> NDArray[np.int8]:
 _FRACTIONS = _fraction_table()
 
 
-def decide(observed: Observed, prepared: Prepared, situation: Situation) -> Pairs:
-    """Every amount against every limit in force that it meets."""
-    start = prepared.start
-    number = (start[1:] - start[:-1])[observed.code]
-    ends = np.cumsum(number)
-    total = int(ends[-1]) if len(ends) else 0
-    made = Pairs(
-        row=np.empty(total, dtype=np.int32),
-        entry=np.empty(total, dtype=np.int32),
-        verdict=np.empty(total, dtype=np.int8),
-        near=np.empty(total, dtype=bool),
-        low=np.empty(total),
-        high=np.empty(total),
-        reasons=np.empty(total, dtype=np.int32),
-        settled=np.empty(total, dtype=bool),
-    )
-    rules = _Rules(observed, prepared, situation)
-    filled = 0
-    for rows, entries in _joined(observed.code, start, number, ends):
-        part = rules.decide(rows, entries)
-        until = filled + len(part.row)
-        for name in Pairs.__dataclass_fields__:
-            getattr(made, name)[filled:until] = getattr(part, name)
-        filled = until
-    return Pairs(**{name: getattr(made, name)[:filled] for name in Pairs.__dataclass_fields__})
-
-
-def _joined(
-    code: NDArray[np.int32], start: NDArray[np.int64], number: NDArray[np.int64], ends: NDArray[np.int64]
-) -> Iterator[tuple[NDArray[np.int32], NDArray[np.int32]]]:
-    """Pairs of row and entry, in chunks: each row with all the entries of its code."""
-    first = 0
-    while first < len(code):
-        done = int(ends[first - 1]) if first else 0
-        last = max(int(np.searchsorted(ends, done + _CHUNK, side="right")), first + 1)
-        part = number[first:last]
-        rows = np.repeat(np.arange(first, last, dtype=np.int32), part)
-        offset = start[code[first:last]] - (ends[first:last] - part - done)
-        entries = (np.repeat(offset, part) + np.arange(len(rows))).astype(np.int32)
-        yield rows, entries
-        first = last
-
-
-class _Rules:
-    """The limits' bounds made ready for comparison, and the rules on one chunk of pairs."""
+class Decision:
+    """Every amount against every limit in force that it meets: a chunk of pairs at a time."""
 
     def __init__(self, observed: Observed, prepared: Prepared, situation: Situation) -> None:
         self.observed = observed
@@ -125,49 +87,76 @@ class _Rules:
         self.maximum, self.maximum_open = maximum * wide, maximum * narrow
         self.minimum, self.minimum_open = minimum * narrow, minimum * wide
         self.near = np.where((prepared.kind == KINDS.index(LimitKind.HEALTH)) & (maximum > 0), maximum, np.inf)
-        self.unconditional = prepared.condition == prepared.conditions.index(())
+        self.conditional = prepared.condition != prepared.conditions.index(())
+        self.blocked = ~observed.usable
+        self.late = (observed.reasons & BIT[Reason.HOLDING_TIME]) != 0
+        self.measured_spread = bool((observed.uncertainty > 0).any())
+        # Limits that cannot be in force on any of the days, or apply nowhere, meet nothing.
+        day = situation.day
+        possible = (prepared.starts <= day.max(initial=0)) & (prepared.ends >= day.min(initial=0))
+        possible &= ~(situation.conditions == FALSE).all(axis=1)[prepared.condition]
+        self.entries = np.flatnonzero(possible)
+        start = np.searchsorted(self.entries, prepared.start)
+        self.first = start[:-1][observed.code]
+        self.number = np.diff(start)[observed.code]
+        self.ends = np.cumsum(self.number)
 
-    def decide(self, rows: NDArray[np.int32], entries: NDArray[np.int32]) -> Pairs:
-        """The verdicts of these pairs; those of limits not in force or not applying are left out."""
+    @property
+    def most(self) -> int:
+        """As many pairs as there can be at most."""
+        return int(self.ends[-1]) if len(self.ends) else 0
+
+    def pairs(self) -> Iterator[Pairs]:
+        """The pairs, each amount with its limits, in the order of the amounts."""
+        first = 0
+        while first < len(self.ends):
+            done = int(self.ends[first - 1]) if first else 0
+            last = max(int(np.searchsorted(self.ends, done + CHUNK, side="right")), first + 1)
+            number = self.number[first:last]
+            rows = np.repeat(np.arange(first, last), number)
+            before = self.ends[first:last] - number - done
+            entries = self.entries[np.repeat(self.first[first:last] - before, number) + np.arange(len(rows))]
+            yield self._decide(rows, entries)
+            first = last
+
+    def _decide(self, rows: Places, entries: Places) -> Pairs:
         prepared, observed, situation = self.prepared, self.observed, self.situation
         sample = observed.sample[rows]
         day = situation.day[sample]
         meets = (prepared.starts[entries] <= day) & (day <= prepared.ends[entries])
-        conditional = np.flatnonzero(~self.unconditional[entries])
+        conditional = np.flatnonzero(self.conditional[entries])
         truth = situation.conditions[prepared.condition[entries[conditional]], sample[conditional]]
         meets[conditional[truth == FALSE]] = False
         settled = np.ones(len(rows), dtype=bool)
         settled[conditional[truth != TRUE]] = False
         if not meets.all():
-            rows, entries, settled, sample, day = rows[meets], entries[meets], settled[meets], sample[meets], day[meets]
+            kept = np.flatnonzero(meets)
+            rows, entries, settled, sample, day = rows[kept], entries[kept], settled[kept], sample[kept], day[kept]
 
         low, high = observed.low[rows], observed.high[rows]
         reasons = observed.reasons[rows]
-        self.fractions(rows, entries, low, high, reasons)
-        verdict = self.verdicts(rows, entries, low, high)
-        verdict[(reasons & BLOCKING) != 0] = UNDECIDED
+        self._fractions(rows, entries, low, high, reasons)
+        verdict = self._verdicts(rows, entries, low, high)
+        verdict[self.blocked[rows]] = UNDECIDED
         # None found past the holding time says nothing: organisms die in the bottle.
-        late = ((reasons & BIT[Reason.HOLDING_TIME]) != 0) & (verdict == WITHIN)
-        verdict[late & prepared.counts[prepared.shown[entries]]] = UNDECIDED
-        explained = BLOCKING | BIT[Reason.DISSOLVED_MEASURED] | BIT[Reason.TOTAL_MEASURED]
-        member_missing = (observed.position[rows] < 0) & (high == np.inf)
-        spans = np.flatnonzero((verdict == UNDECIDED) & ((reasons & explained) == 0) & ~late & ~member_missing)
-        censored = observed.open_high[rows[spans]]
-        reasons[spans] |= np.where(censored, BIT[Reason.REPORTING_LIMIT_ABOVE], BIT[Reason.LIMIT_WITHIN_BOUNDS])
-        self.other_case(rows, entries, low, high, verdict, settled)
+        late = np.flatnonzero(self.late[rows] & (verdict == WITHIN))
+        verdict[late[prepared.counts[prepared.shown[entries[late]]]]] = UNDECIDED
+        self._spans(rows, verdict, high, reasons)
+        self._other_case(rows, entries, low, high, verdict, settled)
 
+        undecided = ~settled
+        reasons[undecided] |= BIT[Reason.CONDITION_UNSETTLED]
+        reasons[situation.not_dated[sample]] |= BIT[Reason.NOT_DATED]
         undated = (day < prepared.stands_from[entries]) & (day < situation.today)
         reasons[undated] |= BIT[Reason.DATE_UNKNOWN]
-        reasons[situation.not_dated[sample]] |= BIT[Reason.NOT_DATED]
-        reasons[~settled] |= BIT[Reason.CONDITION_UNSETTLED]
-        verdict[undated | ~settled] = UNDECIDED
-        near = self.nearness(rows, entries, low, high, verdict)
-        return Pairs(rows, entries, verdict, near, low, high, reasons, settled)
+        verdict[undated | undecided] = UNDECIDED
+        near = self._nearness(rows, entries, low, high, verdict)
+        return Pairs(rows, entries, sample, verdict, near, low, high, reasons, settled)
 
-    def fractions(
+    def _fractions(
         self,
-        rows: NDArray[np.int32],
-        entries: NDArray[np.int32],
+        rows: Places,
+        entries: Places,
         low: Floats,
         high: Floats,
         reasons: NDArray[np.int32],
@@ -184,9 +173,16 @@ class _Rules:
         low[lost_low] = np.minimum(low[lost_low], 0)
         reasons[lost_low] |= BIT[Reason.TOTAL_MEASURED]
 
-    def verdicts(
-        self, rows: NDArray[np.int32], entries: NDArray[np.int32], low: Floats, high: Floats
-    ) -> NDArray[np.int8]:
+    def _spans(self, rows: Places, verdict: NDArray[np.int8], high: Floats, reasons: NDArray[np.int32]) -> None:
+        """Say of what is undecided and not yet explained that the limit lies within its bounds."""
+        at = np.flatnonzero(verdict == UNDECIDED)
+        explained = (reasons[at] & _EXPLAINED) != 0
+        explained |= (self.observed.position[rows[at]] < 0) & (high[at] == np.inf)  # the missing members are named
+        at = at[~explained]
+        censored = self.observed.open_high[rows[at]]
+        reasons[at] |= np.where(censored, BIT[Reason.REPORTING_LIMIT_ABOVE], BIT[Reason.LIMIT_WITHIN_BOUNDS])
+
+    def _verdicts(self, rows: Places, entries: Places, low: Floats, high: Floats) -> NDArray[np.int8]:
         """Above where all of the bounds is, below likewise, within where none of them is outside; else undecided."""
         observed = self.observed
         above = low > self.maximum[entries]
@@ -200,10 +196,10 @@ class _Rules:
         verdict[above] = ABOVE
         return verdict
 
-    def other_case(
+    def _other_case(
         self,
-        rows: NDArray[np.int32],
-        entries: NDArray[np.int32],
+        rows: Places,
+        entries: Places,
         low: Floats,
         high: Floats,
         verdict: NDArray[np.int8],
@@ -212,13 +208,13 @@ class _Rules:
         """An unsettled condition does not matter where the limit under its contrary gives the same verdict."""
         at = np.flatnonzero(~settled & (verdict != UNDECIDED) & (self.prepared.other_case[entries] >= 0))
         contrary = self.prepared.other_case[entries[at]]
-        same = self.verdicts(rows[at], contrary, low[at], high[at]) == verdict[at]
+        same = self._verdicts(rows[at], contrary, low[at], high[at]) == verdict[at]
         settled[at[same]] = True
 
-    def nearness(
+    def _nearness(
         self,
-        rows: NDArray[np.int32],
-        entries: NDArray[np.int32],
+        rows: Places,
+        entries: Places,
         low: Floats,
         high: Floats,
         verdict: NDArray[np.int8],
@@ -226,7 +222,8 @@ class _Rules:
         """Decided, and within 80 to 100 % of a health limit, or the limit lies within the printed uncertainty."""
         limit = self.near[entries]
         near: Flags = (verdict == WITHIN) & (low >= NEAR * limit)
-        stated = self.observed.uncertainty[rows]
-        at = np.flatnonzero((stated > 0) & (low == high) & (verdict != UNDECIDED) & np.isfinite(limit))
-        near[at] |= np.abs(low[at] - limit[at]) <= stated[at]
+        if self.measured_spread:
+            stated = self.observed.uncertainty[rows]
+            at = np.flatnonzero((stated > 0) & (low == high) & (verdict != UNDECIDED) & np.isfinite(limit))
+            near[at] |= np.abs(low[at] - limit[at]) <= stated[at]
         return near
