@@ -1,0 +1,175 @@
+"""What was understood of a reading, as the frames of wellchem.schema."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import numpy as np
+import pandas as pd
+from numpy.typing import NDArray
+
+from wellchem import schema
+from wellchem.normalise.numbers import CENSORING
+from wellchem.normalise.results import REASONS, ROLES, UNREAD, Normalised
+from wellchem.reading.grid import Grid
+from wellchem.reading.rows import Coded, of
+
+
+def results_frame(made: Normalised) -> pd.DataFrame:
+    """The results frame, quality control with its role, in the order of the source."""
+    keep = np.flatnonzero(made.reason == -1)
+    rows = made.reading.rows
+    order = np.lexsort((rows.column[keep], rows.row[keep], rows.grid[keep]))
+    keep = keep[order] if not (np.diff(order) == 1).all() else keep
+    heads, sample = made.heads, rows.sample[keep]
+    meanings = made.meanings
+    data: dict[str, Any] = {
+        "sample": _keys(made, keep),
+        "sample_id": _categorical(of([head.sample_id for head in heads]).take(sample)),
+        "site": _categorical(of([head.site for head in heads]).take(sample)),
+        "point": _fixed("point", of([head.point or "" for head in heads]).take(sample)),
+        "collected": _times([head.collected for head in heads])[sample],
+        "role": _codes("role", made.role[keep], ROLES),
+        "analyte": _categorical(meanings.texts(lambda one: one.analyte).take(keep)),
+        "fraction": _fixed("fraction", meanings.texts(lambda one: one.fraction).take(keep)),
+        "basis": _categorical(meanings.texts(lambda one: one.unit.basis).take(keep)),
+        "censoring": _codes("censoring", made.bounds.censoring[keep], CENSORING),
+        "value": made.bounds.value[keep],
+        "low": made.bounds.low[keep],
+        "high": made.bounds.high[keep],
+        "unit": _categorical(meanings.texts(lambda one: one.unit.unit).take(keep)),
+        "uncertainty": made.uncertainty[keep],
+        "reporting_limit": made.reporting[keep],
+        "detection_limit": made.detection[keep],
+        "qualifiers": _categorical(made.qualifiers.take(keep)),
+        "method": _categorical(rows.method.take(keep)),
+        "measured": _fixed("measured", meanings.texts(lambda one: one.measured).take(keep)),
+        "assumptions": _categorical(made.assumptions.take(keep)),
+        "printed_name": _categorical(rows.name.take(keep)),
+        "printed_value": _categorical(rows.value.or_else(rows.presence).take(keep)),
+        "printed_unit": _categorical(made.printed_unit.take(keep)),
+        **_places(made, rows.grid[keep], rows.row[keep], rows.column[keep]),
+    }
+    return schema.conform("results", data, len(keep))
+
+
+def samples_frame(made: Normalised) -> pd.DataFrame:
+    """The samples frame: every sample that a result belongs to."""
+    keep = np.flatnonzero(made.outcome != UNREAD)
+    pair = made.reading.rows.sample[keep].astype(np.int64) * len(ROLES) + made.role[keep]
+    pairs = np.unique(pair)
+    numbers, roles = pairs // len(ROLES), pairs % len(ROLES)
+    heads = [made.heads[number] for number in numbers]
+    data: dict[str, Any] = {
+        "sample": pd.Categorical([_key(made, int(n), int(r)) for n, r in zip(numbers, roles, strict=True)]),
+        "role": _codes("role", roles.astype(np.int8), ROLES),
+        "point": _fixed("point", of([head.point or "" for head in heads])),
+        "collected_timed": [head.collected_timed for head in heads],
+        "source": pd.Categorical([made.reading.source.name] * len(heads)),
+    }
+    for name in ("sample_id", "site", "laboratory", "preserved", "matrix", "aquifer"):
+        data[name] = _categorical(of([getattr(head, name) for head in heads]))
+    for name in ("collected", "received", "analysed"):
+        data[name] = _times([getattr(head, name) for head in heads])
+    for name in ("latitude", "longitude", "well_depth"):
+        data[name] = np.array([np.nan if (v := getattr(head, name)) is None else v for head in heads], np.float64)
+    return schema.conform("samples", data, len(heads))
+
+
+def unread_frame(made: Normalised, suggest: dict[str, tuple[str, ...]]) -> pd.DataFrame:
+    """The unread frame: rows of tables first, then what stood outside every table. `suggest` gives nearest names."""
+    rows = made.reading.rows
+    keep = np.flatnonzero((made.outcome == UNREAD) & (made.reason >= 0))
+    loose = made.reading.loose
+    printed = [
+        " ".join(
+            part for part in (rows.name[row], rows.value[row] or rows.presence[row], made.printed_unit[row]) if part
+        )
+        for row in keep
+    ]
+    reasons = [REASONS[made.reason[row]] for row in keep] + [one.reason for one in loose]
+    names = [rows.name[row] for row in keep] + [""] * len(loose)
+    data: dict[str, Any] = {
+        "reason": pd.Categorical([str(reason) for reason in reasons], dtype=_dtype("unread", "reason")),
+        "text": _categorical(of(printed + [one.text for one in loose])),
+        "detail": _categorical(of([made.detail[row] for row in keep] + [one.detail for one in loose])),
+        "suggestions": _categorical(of([";".join(suggest.get(name, ())) for name in names])),
+        **_places(
+            made,
+            np.concatenate([rows.grid[keep], np.array([one.grid for one in loose], np.int32)]),
+            np.concatenate([rows.row[keep], np.array([one.row for one in loose], np.int32)]),
+            np.concatenate([rows.column[keep], np.array([one.column for one in loose], np.int32)]),
+        ),
+    }
+    return schema.conform("unread", data, len(reasons))
+
+
+def _key(made: Normalised, number: int, role: int) -> str:
+    head = made.heads[number]
+    base = f"{made.reading.source.name}#{number + 1}"
+    return base if ROLES[role] is head.role else f"{base}/{ROLES[role]}"
+
+
+def _keys(made: Normalised, keep: NDArray[np.int64]) -> pd.Categorical:
+    pair = made.reading.rows.sample[keep].astype(np.int64) * len(ROLES) + made.role[keep]
+    codes, uniques = pd.factorize(pair, sort=True)
+    names = [_key(made, int(one) // len(ROLES), int(one) % len(ROLES)) for one in uniques]
+    return pd.Categorical.from_codes(codes, categories=pd.Index(names, dtype="str"))
+
+
+def _categorical(column: Coded) -> pd.Categorical:
+    place: dict[str, int] = {}
+    to = np.array([place.setdefault(str(text), len(place)) for text in column.texts] + [-1], np.int32)
+    codes = column.codes if len(place) == len(column.texts) else to[column.codes]
+    if "" in place:
+        codes = np.where(codes == place[""], -1, codes)
+        used = [text for text in place if text]
+        shift = np.array([used.index(text) if text else -1 for text in place] + [-1], np.int32)
+        codes, place = shift[codes], {text: index for index, text in enumerate(used)}
+    return pd.Categorical.from_codes(codes, categories=pd.Index(list(place), dtype="str"))
+
+
+def _dtype(frame: str, name: str) -> Any:
+    return next(column for column in schema.columns(frame) if column.name == name).dtype
+
+
+def _fixed(name: str, column: Coded) -> pd.Categorical:
+    dtype = _dtype("results", name)
+    to = np.array([dtype.categories.get_loc(str(text)) if str(text) else -1 for text in column.texts] + [-1], np.int8)
+    return pd.Categorical.from_codes(to[column.codes], dtype=dtype)
+
+
+def _codes(name: str, codes: NDArray[np.int8], words: tuple[Any, ...]) -> pd.Categorical:
+    dtype = _dtype("results", name)
+    to = np.array([dtype.categories.get_loc(str(word)) for word in words], np.int8)
+    return pd.Categorical.from_codes(to[codes], dtype=dtype)
+
+
+def _times(values: list[Any]) -> NDArray[np.datetime64]:
+    return np.array(
+        [np.datetime64("NaT") if value is None else np.datetime64(value, "s") for value in values], "datetime64[s]"
+    )
+
+
+def _places(
+    made: Normalised, grids: NDArray[np.int32], rows: NDArray[np.int32], columns: NDArray[np.int32]
+) -> dict[str, Any]:
+    """Source, page, sheet, row and column of cells, counted as the source counts them."""
+    every: tuple[Grid, ...] = made.reading.source.grids
+    count = len(grids)
+    row, column = np.zeros(count, np.int32), np.zeros(count, np.int32)
+    for number in np.unique(grids):
+        mine = grids == number
+        row[mine] = every[number].rows[rows[mine]]
+        column[mine] = every[number].columns_at[columns[mine]]
+    pages = np.array([grid.page or 0 for grid in every] or [0], np.int32)[grids]
+    sheets = of([grid.sheet or "" for grid in every] or [""]).take(grids)
+    return {
+        "source": pd.Categorical.from_codes(
+            np.zeros(count, np.int8), categories=pd.Index([made.reading.source.name], dtype="str")
+        ),
+        "page": pd.arrays.IntegerArray(pages, pages == 0),
+        "sheet": _categorical(sheets),
+        "row": pd.array(row, dtype="Int32"),
+        "column": pd.array(column, dtype="Int32"),
+    }

@@ -1,0 +1,142 @@
+"""Names, units, fractions and forms: each distinct combination that is printed is understood once."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import Any
+
+import numpy as np
+import pandas as pd
+from numpy.typing import NDArray
+
+from wellchem.models.codes import Fraction, Measured, UnreadReason
+from wellchem.reading.rows import Coded
+from wellchem.vocabulary import NameMeaning, UnitMeaning, UnitProblem, Vocabulary
+
+_PROBLEMS = {
+    UnitProblem.UNKNOWN_UNIT: UnreadReason.UNKNOWN_UNIT,
+    UnitProblem.UNIT_NOT_OF_ANALYTE: UnreadReason.UNIT_NOT_OF_ANALYTE,
+    UnitProblem.CONTRADICTORY: UnreadReason.UNIT_NOT_OF_ANALYTE,
+}
+SIGNED = ("ph", "temperature", "potential", "index", "ratio")
+# What a report can print at all, by quantity; beyond it the number is a slip (pH of strong brines and acids included).
+_POSSIBLE = {"ph": (-1.0, 15.0), "temperature": (-5.0, 100.0), "index": (-20.0, 20.0)}
+
+
+@dataclass(frozen=True)
+class Meaning:
+    """What one combination of name, unit, fraction, form and place of measurement means."""
+
+    printed: str
+    analyte: str = ""
+    fraction: Fraction | None = None
+    measured: Measured | None = None
+    name: NameMeaning | None = None
+    unit: UnitMeaning = UnitMeaning()
+    quantity: str = ""
+    problem: UnreadReason | None = None
+    detail: str = ""
+
+    @property
+    def possible(self) -> tuple[float, float]:
+        """Numbers that can be, in canonical units. Activities may be printed below zero."""
+        if self.quantity == "activity":
+            return -np.inf, np.inf
+        return _POSSIBLE.get(self.quantity, (-np.inf if self.quantity in SIGNED else 0.0, np.inf))
+
+
+def grouped(*columns: Coded) -> tuple[NDArray[np.int64], list[int]]:
+    """A number for each distinct combination of texts, and a row where each stands."""
+    key = np.zeros(len(columns[0]), np.int64)
+    for column in columns:
+        span = len(column.texts) + 1
+        if not (column.codes >= 0).any():
+            continue
+        if int(key.max(initial=0)) > 2**62 // span:
+            key = pd.factorize(key)[0].astype(np.int64)
+        key = key * span + column.codes + 1
+    group, uniques = pd.factorize(key)
+    first = np.zeros(len(uniques), np.int64)
+    first[group[::-1]] = np.arange(len(group))[::-1]
+    return group, [int(row) for row in first]
+
+
+def fraction_of(vocabulary: Vocabulary, text: str) -> Fraction | None:
+    """The fraction that a cell or a title prints."""
+    if not text:
+        return None
+    if text in Fraction._value2member_map_:
+        return Fraction(text)
+    return vocabulary.fraction(text)
+
+
+def meaning_of(
+    vocabulary: Vocabulary, name: str, code_list: str, unit: str, fraction: str, basis: str, measured: str
+) -> Meaning:
+    """What one printed combination means."""
+    part = fraction_of(vocabulary, fraction)
+    found = vocabulary.name(name, code_list=code_list or None, unit=unit, fraction=part)
+    if found is None:
+        return Meaning(name, problem=UnreadReason.UNKNOWN_NAME if name else UnreadReason.NO_NAME)
+    form = vocabulary.form(basis) if basis else None
+    if form and found.basis and form != found.basis:
+        return Meaning(
+            name,
+            found.analyte,
+            problem=UnreadReason.UNIT_NOT_OF_ANALYTE,
+            detail=f"the name says as {found.basis}, the form's column as {form}",
+        )
+    if form:
+        found = replace(found, basis=form)
+    where = vocabulary.measured(measured) if measured else None
+    converted = vocabulary.unit(unit, found.analyte, found)
+    analyte = vocabulary.analytes[found.analyte]
+    return Meaning(
+        name,
+        found.analyte,
+        found.fraction or (part if analyte.fractions else None),
+        found.measured or where,
+        found,
+        converted,
+        analyte.quantity,
+        _PROBLEMS[converted.problem] if converted.problem else None,
+        converted.detail,
+    )
+
+
+@dataclass(frozen=True, eq=False)
+class Meanings:
+    """Meanings of the combinations, and which one each row has."""
+
+    group: NDArray[np.int64]
+    each: list[Meaning]
+
+    def floats(self, of: Any) -> NDArray[np.float64]:
+        """A number of each row's meaning."""
+        return np.array([of(one) for one in self.each], np.float64)[self.group]
+
+    def flags(self, of: Any) -> NDArray[np.bool_]:
+        """A truth of each row's meaning."""
+        return np.array([bool(of(one)) for one in self.each], bool)[self.group]
+
+    def texts(self, of: Any) -> Coded:
+        """A text of each row's meaning."""
+        place: dict[str, int] = {}
+        codes = np.array(
+            [place.setdefault(str(text), len(place)) if (text := of(one)) else -1 for one in self.each], np.int32
+        )
+        texts = np.empty(len(place), object)
+        texts[:] = list(place)
+        return Coded(codes[self.group], texts)
+
+
+def meanings_of(
+    vocabulary: Vocabulary, name: Coded, code_list: Coded, unit: Coded, fraction: Coded, basis: Coded, measured: Coded
+) -> Meanings:
+    """Meanings of rows."""
+    group, firsts = grouped(name, code_list, unit, fraction, basis, measured)
+    each = [
+        meaning_of(vocabulary, name[row], code_list[row], unit[row], fraction[row], basis[row], measured[row])
+        for row in firsts
+    ]
+    return Meanings(group, each)

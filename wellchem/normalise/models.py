@@ -1,0 +1,110 @@
+"""Frames to models at the edge: samples with their results, each with its origin."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from typing import Any
+
+import numpy as np
+import pandas as pd
+
+from wellchem.models.codes import Censoring, Fraction, Measured, Role
+from wellchem.models.sample import Assumption, Origin, Printed, Result, Sample
+from wellchem.normalise.results import Normalised
+
+
+def samples_of(made: Normalised, results: pd.DataFrame) -> list[Sample]:
+    """Samples with their results, in order of appearance, quality control with its role."""
+    boxes = _boxes(made)
+    plain = {name: _objects(results[name]) for name in results.columns}
+    groups: dict[str, list[int]] = {}
+    for row, key in enumerate(plain["sample"]):
+        groups.setdefault(key, []).append(row)
+    numbers = {key: int(key.rsplit("#", 1)[1].split("/")[0]) - 1 for key in groups}
+    return [
+        _sample(made, key, numbers[key], plain["role"][rows[0]], tuple(_result(plain, row, boxes) for row in rows))
+        for key, rows in groups.items()
+    ]
+
+
+def _objects(series: pd.Series) -> list[Any]:
+    """Plain values, None where missing."""
+    values = series.astype(object).where(series.notna(), None)
+    return list(values)
+
+
+def _result(
+    plain: dict[str, list[Any]], row: int, boxes: dict[tuple[Any, ...], tuple[float, float, float, float]]
+) -> Result:
+    def at(name: str) -> Any:
+        return plain[name][row]
+
+    assumptions = [code.split("=", 1) for code in (at("assumptions") or "").split(";") if "=" in code]
+    place = (at("page"), at("sheet"), at("row"), at("column"))
+    return Result(
+        analyte=at("analyte"),
+        fraction=Fraction(at("fraction")) if at("fraction") else None,
+        basis=at("basis"),
+        censoring=Censoring(at("censoring")),
+        value=at("value"),
+        low=at("low"),
+        high=at("high"),
+        unit=at("unit"),
+        uncertainty=at("uncertainty"),
+        reporting_limit=at("reporting_limit"),
+        detection_limit=at("detection_limit"),
+        qualifiers=tuple((at("qualifiers") or "").split(";")) if at("qualifiers") else (),
+        method=at("method"),
+        measured=Measured(at("measured")) if at("measured") else None,
+        assumptions=tuple(Assumption(code=code, value=value) for code, value in assumptions),
+        printed=Printed(name=at("printed_name") or "", value=at("printed_value") or "", unit=at("printed_unit") or ""),
+        origin=Origin(
+            source=at("source"), page=place[0], sheet=place[1], row=place[2], column=place[3], box=boxes.get(place)
+        ),
+    )
+
+
+def _sample(made: Normalised, key: str, number: int, role: str, results: tuple[Result, ...]) -> Sample:
+    head = made.heads[number]
+    return Sample(
+        id=head.sample_id,
+        key=key,
+        role=Role(role),
+        site=head.site or None,
+        point=head.point,
+        matrix=head.matrix or None,
+        collected=_when(head.collected, head.collected_timed),
+        received=_when(head.received, False),
+        analysed=_when(head.analysed, False),
+        preserved=head.preserved or None,
+        laboratory=head.laboratory or None,
+        latitude=head.latitude,
+        longitude=head.longitude,
+        well_depth=head.well_depth,
+        aquifer=head.aquifer or None,
+        results=results,
+        source=made.reading.source.name,
+    )
+
+
+def _when(moment: datetime | None, timed: bool) -> Any:
+    """A date where no time was printed, else the moment."""
+    if moment is None:
+        return None
+    return moment if timed or moment.time() != datetime.min.time() else moment.date()
+
+
+def _boxes(made: Normalised) -> dict[tuple[Any, ...], tuple[float, float, float, float]]:
+    """Boxes on the page of the cells that results were read from, by page, sheet, row and column of the source."""
+    found: dict[tuple[Any, ...], tuple[float, float, float, float]] = {}
+    rows = made.reading.rows
+    for number, grid in enumerate(made.reading.source.grids):
+        if grid.boxes is None:
+            continue
+        for at in np.flatnonzero(rows.grid == number):
+            row, column = int(rows.row[at]), int(rows.column[at])
+            box = grid.boxes[row, column]
+            if not np.isnan(box).any():
+                place = (grid.page, grid.sheet, int(grid.rows[row]), int(grid.columns_at[column]))
+                found[place] = (float(box[0]), float(box[1]), float(box[2]), float(box[3]))
+    return found

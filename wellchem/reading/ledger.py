@@ -1,0 +1,79 @@
+"""The account of every non-empty cell (or word of a page): each is claimed once, by what it became part of."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from wellchem.models.codes import LayoutKind
+from wellchem.reading.grid import Grid
+
+
+class Ledger:
+    """Claims on the cells of a source's grids. A cell that was claimed stays with its first claim."""
+
+    def __init__(self, grids: tuple[Grid, ...]) -> None:
+        self._grids = grids
+        self._open = [[column.codes >= 0 for column in grid.columns] for grid in grids]
+        self._layout: dict[LayoutKind, int] = {}
+        self._loose = 0
+        self._links: list[tuple[NDArray[np.int32], NDArray[np.int64]]] = []
+        self.total = sum(grid.count() for grid in grids)
+
+    def _take(self, grid: int, column: int, rows: Any) -> NDArray[np.int64]:
+        """Cells (words) of some rows of a column that were still open, one number a row; they are closed now."""
+        still = self._open[grid][column]
+        words = self._grids[grid].words
+        taken = still[rows].astype(np.int64)
+        if words is not None:
+            taken *= words[rows, column]
+        still[rows] = False
+        return taken
+
+    def layout(self, grid: int, rows: Any, columns: Iterable[int], kind: LayoutKind) -> None:
+        """Claim cells as layout of a kind."""
+        for column in columns:
+            count = int(self._take(grid, column, rows).sum())
+            if count:
+                self._layout[kind] = self._layout.get(kind, 0) + count
+
+    def unread(self, grid: int, rows: Any, columns: Iterable[int]) -> None:
+        """Claim cells as unread, outside any printed row."""
+        self._loose += sum(int(self._take(grid, column, rows).sum()) for column in columns)
+
+    def link(self, grid: int, rows: Any, columns: Iterable[int], printed: NDArray[np.int32]) -> None:
+        """Claim cells for printed rows: `printed[i]` is the printed row that the cells of rows[i] belong to."""
+        for column in columns:
+            taken = self._take(grid, column, rows)
+            if taken.any():
+                self._links.append((printed, taken))
+
+    def open_rows(self, grid: int) -> NDArray[np.bool_]:
+        """Which rows of a grid have cells that nothing has claimed."""
+        made = np.zeros(self._grids[grid].height, bool)
+        for still in self._open[grid]:
+            made |= still
+        return made
+
+    def is_open(self, grid: int, row: int, column: int) -> bool:
+        """Whether nothing has claimed this cell."""
+        return bool(self._open[grid][column][row])
+
+    def layouts(self) -> dict[LayoutKind, int]:
+        """Cells claimed as layout, by kind."""
+        return dict(self._layout)
+
+    def settled(self, outcome: NDArray[np.int8], kinds: int) -> NDArray[np.int64]:
+        """How many cells went to printed rows of each outcome (0 … kinds - 1)."""
+        made = np.zeros(kinds, np.int64)
+        for printed, taken in self._links:
+            made += np.bincount(outcome[printed], weights=taken, minlength=kinds).astype(np.int64)
+        return made
+
+    @property
+    def loose(self) -> int:
+        """Cells claimed as unread outside any printed row."""
+        return self._loose

@@ -1,0 +1,49 @@
+"""Grids to printed rows: one understanding of tables for every format.
+
+Headers are found wherever they stand, columns take their roles from header words (data of the vocabulary) or from what
+they hold, and every non-empty cell is claimed once.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from wellchem.reading.grid import Source
+from wellchem.reading.ledger import Ledger
+from wellchem.reading.rows import Loose, PrintedRows, SampleHeads, Table, joined
+from wellchem.reading.tables.reader import Reader
+from wellchem.reading.tables.walk import walk
+from wellchem.vocabulary import Vocabulary
+
+
+@dataclass(frozen=True, eq=False)
+class Reading:
+    """A source's printed rows, what it says of its samples, its legend, and the account of its cells."""
+
+    source: Source
+    rows: PrintedRows
+    heads: SampleHeads
+    legend: dict[str, str]
+    loose: tuple[Loose, ...]
+    tables: tuple[Table, ...]
+    ledger: Ledger
+
+
+def printed(source: Source, vocabulary: Vocabulary) -> Reading:
+    """Everything that a source prints in its tables and running lines."""
+    reader = Reader(source, vocabulary)
+    for grid in range(len(source.grids)):
+        walk(reader, grid)
+    reader.finish()
+    return Reading(
+        source,
+        joined(reader.parts),
+        reader.samples.heads(),
+        reader.legend,
+        tuple(reader.loose),
+        tuple(reader.tables),
+        reader.ledger,
+    )
+
+
+__all__ = ["Reading", "printed"]

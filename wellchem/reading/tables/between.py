@@ -1,0 +1,114 @@
+"""Rows between the tables: heads of samples, titles of sections, legends, notes, results in running lines."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from wellchem.models.codes import LayoutKind, Role, UnreadReason
+from wellchem.reading.rows import constant
+from wellchem.reading.tables.cells import Cell, Cells, Kind
+from wellchem.reading.tables.heads import said_in
+from wellchem.reading.tables.notes import legend_in, running_result, unit_note
+from wellchem.vocabulary import PhraseKind, PhraseMeaning
+
+if TYPE_CHECKING:
+    from wellchem.reading.tables.reader import Reader
+
+_KINDS = {
+    PhraseKind.LEGEND: LayoutKind.LEGEND,
+    PhraseKind.FOOTER: LayoutKind.FOOTER,
+    PhraseKind.TITLE: LayoutKind.TITLE,
+    PhraseKind.NOTE: LayoutKind.NOTE,
+    PhraseKind.LIMIT: LayoutKind.LIMIT,
+}
+
+
+def between(reader: Reader, grid: int, cells: Cells, row: int) -> None:
+    """Take a row that is no table's: every cell of it is claimed."""
+    for said in said_in(cells, row):
+        if said.text:
+            reader.say(said.field, said.text)
+        reader.ledger.layout(grid, slice(row, row + 1), said.columns, LayoutKind.SAMPLE_HEAD)
+    left = [cell for cell in cells.line(row) if reader.ledger.is_open(grid, row, cell.column)]
+    if not left:
+        return
+    text = " ".join(cell.text for cell in left)
+    if legend := legend_in(reader.lexicon, text):
+        reader.legend.update(legend)
+        _claim(reader, grid, row, left, LayoutKind.LEGEND)
+        return
+    if unit := unit_note(reader.lexicon, text):
+        reader.unit_note = unit
+        _claim(reader, grid, row, left, LayoutKind.NOTE)
+        return
+    if _running(reader, grid, row, left, text):
+        return
+    phrase = reader.lexicon.phrase(text) or (reader.lexicon.phrase(left[0].text) if len(left) > 1 else None)
+    if phrase is not None and _opens_section(reader, phrase):
+        _claim(reader, grid, row, left, LayoutKind.SECTION)
+        return
+    if phrase is not None and phrase.kind in _KINDS:
+        _claim(reader, grid, row, left, _KINDS[phrase.kind])
+        return
+    if _looks_like_result(left):
+        reader.loose_row(grid, row, [cell.column for cell in left], UnreadReason.NOT_A_TABLE)
+        return
+    if (
+        len(left) == 1
+        and len(text) < 60
+        and not left[0].kind & Kind.VALUE
+        and reader.tables
+        and reader.tables[-1].grid == grid
+    ):
+        reader.close_section()
+    _claim(reader, grid, row, left, LayoutKind.NOTE if reader.tables else LayoutKind.TITLE)
+
+
+def _claim(reader: Reader, grid: int, row: int, left: list[Cell], kind: LayoutKind) -> None:
+    reader.ledger.layout(grid, slice(row, row + 1), [cell.column for cell in left], kind)
+
+
+def _opens_section(reader: Reader, phrase: PhraseMeaning) -> bool:
+    """Take what a title says of the rows beneath it. A group of quality control lasts until a sample is named again."""
+    section = reader.section
+    if phrase.kind is PhraseKind.QUALITY_CONTROL and phrase.role is not None:
+        section.role = str(phrase.role)
+        section.fraction = section.measured = ""
+        return True
+    if phrase.kind is PhraseKind.SECTION:
+        section.fraction = str(phrase.fraction) if phrase.fraction else ""
+        section.measured = str(phrase.measured) if phrase.measured else ""
+        section.unit = phrase.unit_text
+        if phrase.role is Role.ROUTINE:
+            section.role = ""
+        elif phrase.role is not None:
+            section.role = str(phrase.role)
+        return True
+    if phrase.kind is PhraseKind.POINT and phrase.point is not None:
+        reader.say("point", str(phrase.point))
+        return True
+    return False
+
+
+def _running(reader: Reader, grid: int, row: int, left: list[Cell], text: str) -> bool:
+    """A result in a running line becomes a printed row of its own."""
+    found = running_result(reader.lexicon, text)
+    if found is None:
+        return False
+    texts = {"name": constant(found.name, 1), "value": constant(found.value, 1)}
+    if found.unit:
+        texts["unit"] = constant(found.unit, 1)
+    sample = reader.samples_of({}, {}, 1)
+    numbers = reader.emit(grid, np.array([row], np.int32), left[0].column, texts, sample)
+    reader.ledger.link(grid, slice(row, row + 1), [cell.column for cell in left], numbers)
+    return True
+
+
+def _looks_like_result(left: list[Cell]) -> bool:
+    """Whether a row outside every table has a known name and a value, or a number and a unit."""
+    names = [cell for cell in left if cell.kind & Kind.NAME]
+    values = [cell for cell in left if cell.kind & Kind.VALUE and not cell.kind & (Kind.UNIT | Kind.NAME)]
+    units = [cell for cell in left if cell.kind & Kind.UNIT and not cell.kind & Kind.VALUE]
+    return bool(values and (names or units))

@@ -1,0 +1,234 @@
+"""Finding a table's header, wherever it stands: one to three rows whose words are known header words or analyte names."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from wellchem.reading.tables.cells import Cell, Cells, Kind
+from wellchem.reading.tables.heads import pairs_in
+from wellchem.vocabulary import ColumnMeaning, ColumnRole
+
+NAMING = (
+    ColumnRole.NAME,
+    ColumnRole.NAME_SUPPLIED,
+    ColumnRole.CODE_NWIS,
+    ColumnRole.CODE_CAS,
+    ColumnRole.CODE_STORET,
+    ColumnRole.CODE_LOCAL,
+)
+_DEPTH = 3
+_LOOK = 12
+
+
+@dataclass(frozen=True)
+class Head:
+    """The header of one column: its own text (all its rows), the group heading above it, and what the words mean."""
+
+    column: int
+    text: str
+    own: tuple[str, ...]
+    group: str
+    meaning: ColumnMeaning | None
+
+    @property
+    def role(self) -> ColumnRole | None:
+        """The role that the words give, if they are known."""
+        return self.meaning.role if self.meaning else None
+
+
+@dataclass(frozen=True)
+class Header:
+    """The header of a table: rows first … last, the columns' headings, and `vertical`, `wide` or `register`."""
+
+    first: int
+    last: int
+    heads: dict[int, Head]
+    layout: str
+
+    def columns(self, *roles: ColumnRole) -> list[int]:
+        """Columns of any of these roles, from left to right."""
+        return [column for column, head in sorted(self.heads.items()) if head.role in roles]
+
+
+def header_at(cells: Cells, row: int) -> Header | None:
+    """The header that begins at this row, or None."""
+    line = cells.line(row)
+    if len(line) < 2 and not _group_heading(cells, row):
+        return None
+    if not line or any(pairs_in(cells.lexicon, cell.text) for cell in line):
+        return None
+    best: Header | None = None
+    best_score = 0
+    for depth in range(1, min(_DEPTH, cells.height - row) + 1):
+        if depth > 1 and not _continues(cells, row, row + depth - 1):
+            break
+        heads = _heads(cells, row, row + depth - 1)
+        layout, score = _layout(cells, row + depth - 1, heads)
+        if layout and score > best_score:
+            best, best_score = Header(row, row + depth - 1, heads, layout), score
+    if best is not None and best.last > row and not _adds(cells, row, best):
+        return None
+    return best
+
+
+def _adds(cells: Cells, row: int, header: Header) -> bool:
+    """Whether the first of several rows belongs to the header: it carries meaning or heads a group of its columns."""
+    line = cells.line(row)
+    below = {cell.column for cell in cells.line(row + 1)}
+    if any(cell.kind & (Kind.HEADER | Kind.NAME | Kind.UNIT) for cell in line):
+        return True
+    heads_group = [cell for cell in line if cell.column > min(header.heads) and len(cell.text) < 60]
+    return len(heads_group) == len(line) and all(
+        cell.column in below or any(head.group == cell.text for head in header.heads.values()) for cell in line
+    )
+
+
+def _group_heading(cells: Cells, row: int) -> bool:
+    """Whether a row of one cell can be a heading over several columns of a header beneath."""
+    line = cells.line(row)
+    return len(line) == 1 and line[0].column > 0 and row + 1 < cells.height and len(cells.line(row + 1)) > 2
+
+
+def _worded(cell: Cell) -> bool:
+    """Whether a cell can stand in a header: not a plain value."""
+    return not cell.kind & Kind.VALUE or bool(cell.kind & (Kind.HEADER | Kind.NAME | Kind.UNIT))
+
+
+def _continues(cells: Cells, first: int, row: int) -> bool:
+    """Whether a row can be a further row of the header that begins at `first`."""
+    line = cells.line(row)
+    if not line or not all(_worded(cell) for cell in line):
+        return False
+    if any(pairs_in(cells.lexicon, cell.text) for cell in line):
+        return False
+    if cells.grid.rows[row] - cells.grid.rows[row - 1] > 1:
+        return False
+    above = {cell.column for start in range(first, row) for cell in cells.line(start)}
+    if len(line) == 1 and line[0].column == 0 and len(above) > 1 and 0 in above:
+        return False  # a section's title
+    names = sum(1 for cell in line if cell.kind & Kind.NAME and not cell.kind & Kind.HEADER)
+    return names <= 1 or names > len(line) / 3
+
+
+def _heads(cells: Cells, first: int, last: int) -> dict[int, Head]:
+    """Headings of the columns over the rows first … last."""
+    group: dict[int, str] = {}
+    for row in range(first, last):
+        line = cells.line(row)
+        for place, cell in enumerate(line):
+            until = line[place + 1].column if place + 1 < len(line) else cells.width
+            wide = cells.merged_width.get((row, cell.column))
+            for column in range(cell.column, min(until, cell.column + wide) if wide else until):
+                group[column] = cell.text
+    own: dict[int, list[str]] = {}
+    for row in range(first, last + 1):
+        for cell in cells.line(row):
+            own.setdefault(cell.column, []).append(cell.text)
+    made = {}
+    for column, parts in own.items():
+        over = group.get(column, "")
+        above = "" if over in parts and len(parts) == 1 else over
+        made[column] = Head(column, " ".join(parts), tuple(parts), above, _meaning(cells, parts, above))
+    return made
+
+
+def _meaning(cells: Cells, parts: list[str], above: str) -> ColumnMeaning | None:
+    """What the words of a column's heading mean: taken together, else its last row, else its first."""
+    column = cells.lexicon.column
+    tries = [" ".join(parts), parts[-1], f"{above} {parts[-1]}".strip(), parts[0]]
+    return next((found for text in tries if (found := column(text)) is not None), None)
+
+
+def _layout(cells: Cells, last: int, heads: dict[int, Head]) -> tuple[str, int]:
+    """Which layout these headings make, and how many of them are understood; an empty layout where they make none."""
+    hits = [head for head in heads.values() if head.meaning]
+    names = [head for head in heads.values() if names_analyte(cells, head)]
+    roles = [head.role for head in hits]
+    values = sum(1 for head in heads.values() if all(not _worded_text(cells, part) for part in head.own))
+    units = sum(1 for head in heads.values() if any(cells.lexicon.kind(part) & Kind.UNIT for part in head.own[1:]))
+    score = 2 * len({id(head) for head in [*hits, *names]}) + units - len(heads) // 4
+    naming = [head.column for head in hits if head.role in NAMING]
+    if naming and not names_dominate(names, hits):
+        if values > len(hits) and len(heads) > 3 and ColumnRole.NAME not in roles:
+            return "", 0
+        other = len(hits) - len(naming)
+        if other or any(names_beneath(cells, last + 1, column)[0] for column in naming):
+            return "vertical", score
+        return "", 0
+    if values > len(heads) / 3:
+        return "", 0
+    if (
+        names
+        and values == 0
+        and (len(names) >= 2 or hits)
+        and values_beneath(cells, last + 1, [n.column for n in names])
+    ):
+        return "wide", score
+    if ColumnRole.VALUE in roles and len(hits) >= 2 and _content_names(cells, last + 1) is not None:
+        return "vertical", score
+    places = (ColumnRole.SAMPLE_ID, ColumnRole.SITE)
+    if (
+        len(hits) >= 2
+        and len(hits) * 2 >= len(heads)
+        and any(role in places for role in roles)
+        and last + 1 < cells.height
+    ):
+        below = cells.line(last + 1)
+        if below and not any(cell.kind & Kind.HEADER and not cell.kind & Kind.VALUE for cell in below):
+            return "register", score
+    return "", 0
+
+
+def names_dominate(names: list[Head], hits: list[Head]) -> bool:
+    """Whether a header row is made of analytes rather than of header words."""
+    return len([head for head in names if not head.meaning]) >= max(3, len(hits))
+
+
+def _worded_text(cells: Cells, text: str) -> bool:
+    kind = cells.lexicon.kind(text)
+    return not kind & (Kind.VALUE | Kind.DATE) or bool(kind & (Kind.HEADER | Kind.NAME | Kind.UNIT))
+
+
+def names_analyte(cells: Cells, head: Head) -> bool:
+    """Whether a heading names an analyte."""
+    lexicon = cells.lexicon
+    return any(
+        lexicon.is_name(text) and not (lexicon.column(text) and not head.group)
+        for text in dict.fromkeys((head.text, *head.own, *([head.group] if head.group else [])))
+        if len(text) < 120
+    )
+
+
+def names_beneath(cells: Cells, row: int, column: int, look: int = _LOOK) -> tuple[int, int]:
+    """Known analyte names and non-empty cells among the next rows of a column."""
+    names = filled = 0
+    for below in range(row, min(row + look, cells.height)):
+        text = cells.text(below, column)
+        if text:
+            filled += 1
+            names += cells.lexicon.is_name(text)
+    return names, filled
+
+
+def values_beneath(cells: Cells, row: int, columns: list[int]) -> bool:
+    """Whether a row soon beneath has values in most of these columns that are not empty."""
+    for below in range(row, min(row + 6, cells.height)):
+        kinds = [cells.lexicon.kind(text) for column in columns if (text := cells.text(below, column))]
+        values = sum(1 for kind in kinds if kind & Kind.VALUE and not kind & Kind.UNIT)
+        if values and values * 2 >= len(kinds):
+            return True
+    return False
+
+
+def _content_names(cells: Cells, row: int) -> int | None:
+    """The column beneath that holds analyte names, where the header does not say."""
+    for column in range(cells.width):
+        names, filled = names_beneath(cells, row, column)
+        if names and names * 2 >= filled:
+            return column
+    return None
+
+
+def content_name_column(cells: Cells, row: int) -> int | None:
+    """The column that holds analyte names in the rows from `row` on."""
+    return _content_names(cells, row)

@@ -1,0 +1,112 @@
+"""What a report says of its samples outside the tables of results: labels and what stands beside them."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from wellchem.reading.dates import clock, parsed
+from wellchem.reading.tables.cells import Cell, Cells, Kind, Lexicon
+from wellchem.vocabulary import ColumnRole, PhraseKind
+
+_COLON = re.compile(r"(?<!\d):(?!//)|:(?=\s)")
+_WORDS = 5
+
+
+@dataclass(frozen=True)
+class Said:
+    """One thing said: the field, its text, and the columns of the cells that say it."""
+
+    field: str
+    text: str
+    columns: tuple[int, ...]
+
+
+def said_in(cells: Cells, row: int) -> list[Said]:
+    """Everything that one row says of a sample or a report as label and text."""
+    lexicon, line = cells.lexicon, cells.line(row)
+    made: list[Said] = []
+    place = 0
+    while place < len(line):
+        cell = line[place]
+        inside = pairs_in(lexicon, cell.text)
+        if inside and inside[-1][1]:
+            made += [Said(field, text, (cell.column,)) for field, text in inside]
+            place += 1
+            continue
+        if inside:  # the last label's text stands in the cell to the right
+            made += [Said(field, text, (cell.column,)) for field, text in inside[:-1]]
+            field = inside[-1][0]
+        else:
+            field = label(lexicon, cell.text) if not cell.kind & Kind.VALUE else ""
+        if not field:
+            place += 1
+            continue
+        follower = line[place + 1] if place + 1 < len(line) else None
+        if follower and _can_follow(lexicon, follower):
+            made.append(Said(field, follower.text.strip(" :"), (cell.column, follower.column)))
+            place += 2
+        else:
+            made.append(Said(field, "", (cell.column,)))
+            place += 1
+    return _plausible(made, line)
+
+
+def _can_follow(lexicon: Lexicon, cell: Cell) -> bool:
+    """Whether a cell can be the text of the label to its left: not a label itself."""
+    return not label(lexicon, cell.text) and not pairs_in(lexicon, cell.text)
+
+
+def _plausible(said: list[Said], line: tuple[Cell, ...]) -> list[Said]:
+    """Nothing where the row is made of labels alone (a header) or where a label stands alone without a text."""
+    if said and all(not one.text for one in said):
+        return []
+    return [one for one in said if one.text or len(line) > 1]
+
+
+def label(lexicon: Lexicon, text: str) -> str:
+    """The field that a label names, empty where it is none."""
+    if len(text) > 60:
+        return ""
+    found = lexicon.phrase(text.strip(" :"))
+    if found and found.kind is PhraseKind.SAMPLE_HEAD and found.field:
+        return str(found.field)
+    return ""
+
+
+def pairs_in(lexicon: Lexicon, text: str) -> list[tuple[str, str]]:
+    """Labels with a colon inside one text, each with what follows it: "Sample: W-1  Collected: 5 May 2024"."""
+    if ":" not in text:
+        return []
+    marks: list[tuple[int, int, str]] = []  # start of the label, end of the colon, field
+    last = 0
+    for colon in _COLON.finditer(text):
+        before = text[last : colon.start()]
+        words = list(re.finditer(r"\S+", before))
+        for count in range(min(_WORDS, len(words)), 0, -1):
+            start = words[-count].start()
+            field = label(lexicon, before[start:])
+            if field:
+                marks.append((last + start, colon.end(), field))
+                last = colon.end()
+                break
+    if not marks or text[: marks[0][0]].strip():
+        return []
+    ends = [start for start, _, _ in marks[1:]] + [len(text)]
+    return [(field, text[after:end].strip(" \t|;,")) for (_, after, field), end in zip(marks, ends, strict=True)]
+
+
+def with_times(said: dict[str, str]) -> dict[str, str]:
+    """The same, where a date and a time of collection were printed as one text or with words about them."""
+    date = said.get("date_collected", "")
+    if date and not parsed(date):
+        found = re.search(r"\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}", date)
+        if found and parsed(found[0]):
+            rest = date[found.end() :].strip(" ,at@")
+            said = {**said, "date_collected": found[0]}
+            if clock(rest):
+                said.setdefault("time_collected", rest)
+    return said
+
+
+IDENTIFYING = (str(ColumnRole.SAMPLE_ID), str(ColumnRole.SITE))

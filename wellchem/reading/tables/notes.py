@@ -1,0 +1,92 @@
+"""Words around the tables: legends of qualifiers, notes on units, titles and footers; and results in running lines."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from wellchem.reading.tables.cells import Lexicon
+
+_ENTRY = re.compile(
+    r"(?:^|[;,|•·.]\s+|\s{2,})(?P<code>\*{1,3}|†|‡|[A-Za-z<>]{1,5}\*?|\d{1,2}\)?|\([a-z0-9]\))\s*(?:=|:|[-–—]{1,2}(?=\s)|means\b|indicates\b)\s*"
+    r"(?P<meaning>[^\W\d].*?)(?=(?:[;|•·.]|,)\s*(?:\*{1,3}|[A-Z]{1,5}\*?)\s*(?:=|:|[-–—](?=\s))|\s{2,}|$)"
+)
+_STARRED = re.compile(r"^(?P<code>\*{1,3}|†|‡|§)\s*(?P<meaning>[^\W\d].+)$")
+_UNIT_NOTE = re.compile(
+    r"\b(?:results?|values?|concentrations?|units?|r[ée]sultats?|concentraci[oó]n(?:es)?|resultados|valeurs|ergebnisse|angaben|werte|"
+    r"konzentrationen|einheiten?|unidades|unit[ée]s?)\b(?:[^.;]*?\b(?:in|en|as)\b|[^.;:]{0,30}:)\s+(?P<unit>[^\s,;()]+(?:\s?/\s?[^\s,;().]+)?)",
+    re.IGNORECASE,
+)
+_DOTS = re.compile(r"^(?P<name>[^\W\d].*?)\s*(?:\.\s?){3,}\s*(?P<rest>\S.*)$")
+_SENTENCE = re.compile(
+    r"^(?:the |le |la |der |die |das |el )?(?P<name>[^\W\d].{0,60}?)\s+"
+    r"(?:was|were|is|result is|result was|level was|concentration was|est de|était de|betrug|beträgt|fue de|es de)\s+(?P<rest>\S.{0,30}?)\.?$",
+    re.IGNORECASE,
+)
+_NAMED = re.compile(r"^(?P<name>[^\W\d][^:=]{0,60}?)\s*[:=]\s+(?P<rest>\S.{0,40})$")
+_REST = re.compile(
+    r"^(?P<value>(?:[<>≤≥~]\s*)?[-+]?\d[\d.,]*(?:\s*[x×]\s*10\^?-?\d+|[eE][-+]?\d+)?|[^\W\d][^\d]*?)(?:\s+(?P<unit>\S.*))?$"
+)
+
+
+@dataclass(frozen=True)
+class RunningResult:
+    """A result in a running line: what was printed for its name, value and unit."""
+
+    name: str
+    value: str
+    unit: str
+
+
+def legend_in(lexicon: Lexicon, text: str) -> dict[str, str]:
+    """Qualifiers that a line explains: code and meaning. Empty where the line is no legend."""
+    starred = _STARRED.match(text)
+    if starred:
+        return {starred["code"]: starred["meaning"].strip()}
+    found = {entry["code"].rstrip(")"): entry["meaning"].strip() for entry in _ENTRY.finditer(text)}
+    known = {code: meaning for code, meaning in found.items() if _explains(lexicon, code, meaning)}
+    return known
+
+
+def _explains(lexicon: Lexicon, code: str, meaning: str) -> bool:
+    """Whether the words after a code explain it: the code is a known one, or a lone mark."""
+    if lexicon.is_name(code) and lexicon.vocabulary.qualifier(code) is None:
+        return False
+    return len(meaning) > 2 and (
+        not code[0].isalnum() or code.isdigit() or code.isupper() or lexicon.vocabulary.qualifier(code) is not None
+    )
+
+
+def unit_note(lexicon: Lexicon, text: str) -> str:
+    """The unit in which a note says that all results are printed, else empty."""
+    found = _UNIT_NOTE.search(text)
+    if not found:
+        return ""
+    unit = found["unit"].rstrip(".:")
+    return unit if lexicon.vocabulary.is_unit(unit) and len(unit) > 1 else ""
+
+
+def running_result(lexicon: Lexicon, text: str) -> RunningResult | None:
+    """The one result of a line with an explicit grammar: a dotted list, `name: value unit`, or `the name was value unit`."""
+    if len(text) > 140:
+        return None
+    for pattern in (_DOTS, _SENTENCE, _NAMED):
+        found = pattern.match(text)
+        if found and lexicon.is_name(found["name"].strip()):
+            parts = value_and_unit(lexicon, found["rest"].strip().rstrip("."))
+            if parts:
+                return RunningResult(found["name"].strip(), *parts)
+    return None
+
+
+def value_and_unit(lexicon: Lexicon, text: str) -> tuple[str, str] | None:
+    """A printed value and the unit behind it, or None where the text is not that and nothing else."""
+    if lexicon.vocabulary.value(text) is not None:
+        return text, ""
+    found = _REST.match(text)
+    if not found or lexicon.vocabulary.value(found["value"]) is None:
+        return None
+    unit = (found["unit"] or "").strip()
+    if unit and not lexicon.vocabulary.is_unit(unit):
+        return None
+    return found["value"], unit

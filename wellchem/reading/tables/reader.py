@@ -1,0 +1,194 @@
+"""Reading grids from top to bottom: tables where a header or their content shows them, and the words between them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
+
+from wellchem.models.codes import LayoutKind, Role, UnreadReason
+from wellchem.reading.grid import Source
+from wellchem.reading.ledger import Ledger
+from wellchem.reading.rows import (
+    TEXT_FIELDS,
+    Coded,
+    Loose,
+    PrintedRows,
+    Table,
+    constant,
+)
+from wellchem.reading.tables.between import between
+from wellchem.reading.tables.carry import Carried
+from wellchem.reading.tables.cells import Cells, Lexicon
+from wellchem.reading.tables.headers import Header
+from wellchem.reading.tables.heads import IDENTIFYING, with_times
+from wellchem.reading.tables.samples import IDENTITY, SampleBook
+from wellchem.vocabulary import Vocabulary
+
+
+@dataclass
+class Section:
+    """What a title says of the rows beneath it."""
+
+    fraction: str = ""
+    measured: str = ""
+    role: str = ""
+    basis: str = ""
+    unit: str = ""
+
+
+@dataclass
+class Reader:
+    """Everything that is known while the grids are read one after the other."""
+
+    source: Source
+    vocabulary: Vocabulary
+    lexicon: Lexicon = field(init=False)
+    ledger: Ledger = field(init=False)
+    samples: SampleBook = field(default_factory=SampleBook)
+    parts: list[PrintedRows] = field(default_factory=list)
+    tables: list[Table] = field(default_factory=list)
+    loose: list[Loose] = field(default_factory=list)
+    legend: dict[str, str] = field(default_factory=dict)
+    entries: list[dict[str, str]] = field(default_factory=list)
+    said: dict[str, str] = field(default_factory=dict)
+    section: Section = field(default_factory=Section)
+    carried: Carried | None = None
+    unit_note: str = ""
+    block: int = 0
+    results_since_head: bool = False
+    printed: int = 0
+
+    def __post_init__(self) -> None:
+        self.lexicon = Lexicon(self.vocabulary)
+        self.ledger = Ledger(self.source.grids)
+
+    def cells(self, grid: int) -> Cells:
+        """A grid with its lines."""
+        return Cells(self.source.grids[grid], self.lexicon)
+
+    def say(self, field_name: str, text: str) -> None:
+        """Take what a report says of a sample; another identity begins another sample's block."""
+        known = self.said.get(field_name)
+        if known == text:
+            return
+        if field_name in IDENTIFYING and self.results_since_head:
+            keep = ("laboratory", "date_received") if field_name == "sample_id" else ("laboratory",)
+            self.said = {name: self.said[name] for name in keep if name in self.said}
+            self.section = Section()
+            self.block += 1
+            self.results_since_head = False
+        elif known is not None and field_name not in IDENTIFYING and not self.results_since_head:
+            return  # the first text stands: a report's own dates come before those of its foot
+        elif known is not None and field_name == "sample_id":
+            self.say_also("site", known)
+        if field_name == "sample_type" or field_name == "sample_id":
+            meaning = self.lexicon.phrase(text)
+            if field_name == "sample_id" and self.section.role and not (meaning and meaning.role):
+                self.section = Section()
+        self.said[field_name] = text
+
+    def say_also(self, field_name: str, text: str) -> None:
+        """Take something said only where nothing else is said of it."""
+        self.said.setdefault(field_name, text)
+
+    def loose_row(self, grid: int, row: int, columns: list[int], reason: UnreadReason, detail: str = "") -> None:
+        """Leave some cells of a row unread."""
+        text = " | ".join(self.source.grids[grid].columns[column].text(row) for column in columns)
+        self.loose.append(Loose(reason, text, grid, row, columns[0] if columns else 0, detail))
+        self.ledger.unread(grid, slice(row, row + 1), columns)
+
+    def between(self, grid: int, cells: Cells, row: int) -> None:
+        """Take a row that is no table's."""
+        between(self, grid, cells, row)
+
+    def layout_row(self, grid: int, row: int, kind: LayoutKind) -> None:
+        """Claim what is left of a row as layout."""
+        self.ledger.layout(grid, slice(row, row + 1), range(self.source.grids[grid].width), kind)
+
+    def samples_of(self, identity: dict[str, Coded], own: dict[str, str], count: int) -> NDArray[np.int32]:
+        """Samples of the rows of a table: from its columns, from its column's heading, else from what was said before."""
+        said = with_times({**self.said, **own})
+        self.results_since_head = True
+        if identity:
+            return self.samples.many(identity, said, self.block)
+        return np.full(count, self.samples.one(said, self.block), np.int32)
+
+    def samples_apart(self, identity: dict[str, Coded], count: int) -> NDArray[np.int32]:
+        """Samples of rows that are a sample each, even where they say nothing of themselves."""
+        if any(name in identity for name in IDENTITY):
+            return self.samples_of(identity, {}, count)
+        said = with_times(dict(self.said))
+        self.results_since_head = True
+        numbers = np.empty(count, np.int32)
+        for place in range(count):
+            self.block += 1
+            own = {name: text for name, coded in identity.items() if (text := coded[place])}
+            numbers[place] = self.samples.apart({**said, **own}, self.block)
+        return numbers
+
+    def emit(
+        self,
+        grid: int,
+        rows: NDArray[np.int32],
+        column: int,
+        texts: dict[str, Coded],
+        sample: NDArray[np.int32],
+        *,
+        native: NDArray[np.bool_] | None = None,
+    ) -> NDArray[np.int32]:
+        """Add printed rows and return their numbers. `texts` gives the fields that are printed; the section fills others."""
+        count = len(rows)
+        filled: dict[str, Any] = {}
+        given = {
+            "fraction": self.section.fraction,
+            "measured": self.section.measured,
+            "basis": self.section.basis,
+            "unit": self.section.unit or self.unit_note,
+        }
+        for name in TEXT_FIELDS:
+            mine = texts.get(name)
+            default = given.get(name, "")
+            if mine is None:
+                mine = constant(default, count)
+            elif default:
+                mine = mine.or_else(constant(default, count))
+            filled[name] = mine
+        if self.section.role and self.section.role != Role.ROUTINE:
+            filled["quality_control"] = constant(self.section.role, count)
+        self.parts.append(
+            PrintedRows(
+                **filled,
+                native=np.zeros(count, bool) if native is None else native,
+                sample=sample,
+                table=np.full(count, len(self.tables), np.int32),
+                grid=np.full(count, grid, np.int32),
+                row=rows.astype(np.int32),
+                column=np.full(count, column, np.int32),
+            )
+        )
+        numbers = np.arange(self.printed, self.printed + count, dtype=np.int32)
+        self.printed += count
+        return numbers
+
+    def close_section(self) -> None:
+        """An unknown title ends what the last one said of fraction and place of measurement; quality control goes on."""
+        self.section = Section(role=self.section.role)
+
+    def carry(self, grid: int, header: Header, reached_end: bool) -> None:
+        """Keep a header for the next grid of the same source, where its table may go on."""
+        self.carried = Carried(self.source.grids[grid], grid, header) if reached_end else None
+
+    def carried_to(self, grid: int, cells: Cells, row: int) -> Header | None:
+        """The header of the table that goes on here from an earlier grid of the pages, if it does."""
+        if self.carried is None or self.source.grids[grid].page is None or grid == self.carried.grid:
+            return None
+        return self.carried.at(cells, row)
+
+    def finish(self) -> None:
+        """What is known only at the end of the report: lists of samples, and heads that stand behind the tables."""
+        self.samples.register(self.entries)
+        if len(self.samples) == 1:
+            self.samples.fill(with_times(self.said))

@@ -1,0 +1,380 @@
+"""The shape of a table with analyte names down a column: which column took which role, and why."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from dataclasses import dataclass, field
+
+from wellchem.models.codes import LayoutKind
+from wellchem.reading.rows import HEAD_FIELDS, TakenColumn
+from wellchem.reading.tables.cells import Cells, Kind
+from wellchem.reading.tables.headers import NAMING, Head, Header, content_name_column
+from wellchem.vocabulary import ColumnRole
+
+R = ColumnRole
+# Columns whose cells never belong to a result.
+LAYOUT = {
+    R.LIMIT: LayoutKind.LIMIT,
+    R.PREVIOUS: LayoutKind.PREVIOUS,
+    R.STATISTIC: LayoutKind.ADMINISTRATIVE,
+    R.ADMINISTRATIVE: LayoutKind.ADMINISTRATIVE,
+    R.RPD: LayoutKind.ADMINISTRATIVE,
+    R.SPIKE_AMOUNT: LayoutKind.ADMINISTRATIVE,
+    R.DILUTION: LayoutKind.ADMINISTRATIVE,
+    R.RESULT_STATUS: LayoutKind.ADMINISTRATIVE,
+    R.RESULT_TYPE: LayoutKind.ADMINISTRATIVE,
+    R.RATING: LayoutKind.ADMINISTRATIVE,
+    R.COMMENT: LayoutKind.NOTE,
+    R.NOTE: LayoutKind.NOTE,
+}
+# Columns that stand beside a value: the field of the printed row that they fill.
+BESIDE = {
+    R.UNIT: "unit",
+    R.FRACTION: "fraction",
+    R.BASIS: "basis",
+    R.QUALIFIER: "qualifier",
+    R.REMARK: "remark",
+    R.PRESENCE: "presence",
+    R.DETECT_FLAG: "flag",
+    R.DETECTION_CONDITION: "condition",
+    R.REPORTING_LIMIT: "reporting_limit",
+    R.DETECTION_LIMIT: "detection_limit",
+    R.UNCERTAINTY: "uncertainty",
+    R.METHOD: "method",
+    R.MEASURED: "measured",
+}
+OWN = (
+    "qualifier",
+    "remark",
+    "presence",
+    "flag",
+    "condition",
+    "uncertainty",
+)  # never shared by several columns of values
+_CODE_LISTS = {R.CODE_NWIS: "nwis", R.CODE_CAS: "cas", R.CODE_STORET: "storet", R.CODE_LOCAL: "local"}
+
+
+@dataclass
+class ValueColumn:
+    """A column of values, the columns that stand beside it, and what its heading says of all of it."""
+
+    column: int
+    beside: dict[str, list[int]] = field(default_factory=dict)
+    said: dict[str, str] = field(default_factory=dict)
+    fraction: str = ""
+    unit: str = ""
+    note: str = ""
+
+
+@dataclass
+class Shape:
+    """Columns of a table by what they hold."""
+
+    first: int
+    last: int
+    name: int | None
+    codes: dict[int, str]
+    values: list[ValueColumn]
+    identity: dict[str, int] = field(default_factory=dict)
+    limits: list[tuple[int, int | None, int | None]] = field(default_factory=list)
+    layout: dict[int, LayoutKind] = field(default_factory=dict)
+    quality: list[int] = field(default_factory=list)
+    statistic: int | None = None
+    ambiguous: list[int] = field(default_factory=list)
+    taken: dict[int, TakenColumn] = field(default_factory=dict)
+
+    def columns(self) -> range:
+        """The columns of the table."""
+        return range(self.first, self.last + 1)
+
+
+def groups(header: Header, width: int) -> list[tuple[int, int]]:
+    """Column ranges of tables that stand side by side under one header row: each begins with a name column of its own."""
+    starts = header.columns(R.NAME)
+    values = header.columns(R.VALUE)
+    first = min(header.heads)
+    if len(starts) < 2 or len(values) < len(starts):
+        return [(0, width - 1)]
+    bounds = [
+        start for place, start in enumerate(starts) if place == 0 or any(starts[place - 1] < v < start for v in values)
+    ]
+    if len(bounds) < 2:
+        return [(0, width - 1)]
+    texts = Counter(header.heads[start].text.casefold() for start in bounds)
+    if max(texts.values()) < 2:
+        return [(0, width - 1)]
+    bounds[0] = min(first, bounds[0])
+    return [
+        (0 if place == 0 else start, bounds[place + 1] - 1 if place + 1 < len(bounds) else width - 1)
+        for place, start in enumerate(bounds)
+    ]
+
+
+def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
+    """The shape of the columns first … last under a header."""
+    heads = {column: head for column, head in header.heads.items() if first <= column <= last}
+    body = header.last + 1
+    shape = Shape(first, last, None, {}, [])
+    by_role: dict[ColumnRole, list[int]] = {}
+    for column, head in sorted(heads.items()):
+        if head.role is not None:
+            by_role.setdefault(head.role, []).append(column)
+    _take_names(cells, shape, heads, by_role, body)
+    _take_identity(cells, shape, heads, by_role, body)
+    _take_limits(shape, heads, by_role)
+    for role, kind in LAYOUT.items():
+        for column in by_role.get(role, []):
+            shape.layout[column] = kind
+            _took(shape, heads[column], str(role), "header words")
+    for column in by_role.get(R.PERCENT_RECOVERY, []):
+        shape.quality.append(column)
+        _took(shape, heads[column], "percent_recovery", "header words")
+    if statistics := by_role.get(R.STATISTIC, []):
+        shape.statistic = statistics[0] if not _numeric(cells, statistics[0], body) else None
+    _take_values(cells, shape, heads, by_role, body)
+    for role, name in BESIDE.items():
+        columns = by_role.get(role, [])
+        for column in columns:
+            _took(shape, heads[column], name, "header words")
+            _beside(shape, name, column, len(columns) > 1 or name in OWN)
+    for column in shape.columns():
+        if column not in shape.taken:
+            head = heads.get(column) or Head(column, "", (), "", None)
+            shape.layout[column] = LayoutKind.ADMINISTRATIVE
+            _took(shape, head, "unassigned", "no known header word")
+    return shape
+
+
+def _took(shape: Shape, head: Head, role: str, why: str) -> None:
+    shape.taken.setdefault(head.column, TakenColumn(head.column, head.text, role, why))
+
+
+def _numeric(cells: Cells, column: int, body: int, look: int = 60) -> bool:
+    """Whether most of the next texts of a column are values."""
+    values, filled = _count(cells, column, body, look)
+    return values > 0 and values * 2 > filled
+
+
+def _count(cells: Cells, column: int, body: int, look: int = 60) -> tuple[int, int]:
+    values = filled = 0
+    for row in range(body, min(body + look, cells.height)):
+        if text := cells.text(row, column):
+            filled += 1
+            kind = cells.lexicon.kind(text)
+            values += bool(kind & Kind.VALUE and not kind & Kind.UNIT)
+    return values, filled
+
+
+def _take_names(
+    cells: Cells, shape: Shape, heads: dict[int, Head], by_role: dict[ColumnRole, list[int]], body: int
+) -> None:
+    for role, code_list in _CODE_LISTS.items():
+        for column in by_role.get(role, []):
+            shape.codes[column] = code_list
+            _took(shape, heads[column], f"code_{code_list}", "header words")
+    named = by_role.get(R.NAME, []) + by_role.get(R.NAME_SUPPLIED, [])
+    if len(named) > 1:  # the one whose texts the vocabulary knows best; the others say the same in other words
+
+        def known(column: int) -> float:
+            hits = filled = 0
+            for row in range(body, min(body + 60, cells.height)):
+                if text := cells.text(row, column):
+                    filled += 1
+                    hits += cells.lexicon.is_name(text)
+            return hits / (filled or 1) + filled / 1000
+
+        best = max(named, key=lambda column: (known(column), -column))
+        named = [best] + [column for column in named if column != best]
+    if named:
+        shape.name = named[0]
+        _took(shape, heads[named[0]], "name", "header words")
+        for column in named[1:]:
+            shape.layout[column] = LayoutKind.ADMINISTRATIVE
+            _took(shape, heads[column], "other_name", "a second column of names")
+    elif not shape.codes:
+        column = content_name_column(cells, body)
+        if column is not None and shape.first <= column <= shape.last:
+            shape.name = column
+            shape.taken[column] = TakenColumn(
+                column, heads[column].text if column in heads else "", "name", "holds analyte names"
+            )
+
+
+def _take_identity(
+    cells: Cells, shape: Shape, heads: dict[int, Head], by_role: dict[ColumnRole, list[int]], body: int
+) -> None:
+    fields = {R(name): name for name in HEAD_FIELDS if name in R._value2member_map_}
+    fields[R.ACTIVITY_TYPE] = "sample_type"
+    for role, name in fields.items():
+        for column in by_role.get(role, []):
+            if column == shape.name:
+                continue
+            if name in shape.identity:
+                shape.layout.setdefault(column, LayoutKind.ADMINISTRATIVE)
+                _took(shape, heads[column], "administrative", f"a second column of {name}")
+            else:
+                shape.identity[name] = column
+                _took(shape, heads[column], name, "header words")
+
+
+def _take_limits(shape: Shape, heads: dict[int, Head], by_role: dict[ColumnRole, list[int]]) -> None:
+    """Limit columns whose kind stands in a column of its own, or whose unit does."""
+    kinds = by_role.get(R.LIMIT_TYPE, [])
+    units = by_role.get(R.LIMIT_UNIT, [])
+    numbers = sorted(
+        by_role.get(R.LIMIT_VALUE, []) + by_role.get(R.REPORTING_LIMIT, []) + by_role.get(R.DETECTION_LIMIT, [])
+    )
+    for column in (*kinds, *units):
+        _took(shape, heads[column], str(heads[column].role), "header words")
+    if not kinds and not units:
+        return
+    for column in numbers:
+        typed = kinds if heads[column].role is R.LIMIT_VALUE else []
+        shape.limits.append((column, _partner(heads, column, typed), _partner(heads, column, units)))
+        _took(shape, heads[column], str(heads[column].role), "header words")
+
+
+def _partner(heads: dict[int, Head], column: int, others: list[int]) -> int | None:
+    """The column that belongs to another: of the same group of a standard where the groups are known, else the nearest."""
+    mine = heads[column].meaning
+    if mine is not None and mine.group:
+        same = [other for other in others if (found := heads[other].meaning) is not None and found.group == mine.group]
+        if same:
+            return same[0]
+    return min(others, key=lambda other: abs(other - column), default=None)
+
+
+def _take_values(
+    cells: Cells, shape: Shape, heads: dict[int, Head], by_role: dict[ColumnRole, list[int]], body: int
+) -> None:
+    said = [
+        column for column in by_role.get(R.VALUE, []) or by_role.get(R.VALUE_NUMBER, []) if column not in shape.taken
+    ]
+    if len(said) > 1:
+        said = _distinct_values(cells, shape, heads, said, body)
+    for column in said:
+        head = heads[column]
+        meaning = head.meaning
+        value = ValueColumn(
+            column,
+            unit=(meaning.unit_text or "") if meaning else "",
+            fraction=_text(meaning.fraction) if meaning else "",
+        )
+        if len(said) > 1:
+            if head.group and not cells.lexicon.column(head.group):
+                value.said["sample_id"] = head.group
+        shape.values.append(value)
+        _took(shape, head, "value", "header words")
+    free = [
+        column
+        for column in shape.columns()
+        if column not in shape.taken
+        and column not in shape.layout
+        and (heads.get(column) is None or heads[column].role is None)
+    ]
+    free = [column for column in free if _numeric(cells, column, body)]
+    if said:
+        for column in by_role.get(R.VALUE_NUMBER, []):
+            if column not in shape.taken:
+                shape.layout[column] = LayoutKind.ADMINISTRATIVE
+                _took(shape, heads[column], "value_number", "repeats the results as numbers")
+        return
+    if len(free) == 1:
+        head = heads.get(free[0]) or Head(free[0], "", (), "", None)
+        value = ValueColumn(free[0])
+        if _names_sample(cells, head):
+            value.said["sample_id"] = _sample_label(head)
+            _took(shape, head, "value", f"values of sample {_sample_label(head)}")
+        else:
+            value.note = head.text or f"{free[0] + 1}"
+            _took(shape, head, "value", "the only column of values that no other role explains")
+        shape.values.append(value)
+        return
+    labels = [_sample_label(heads[column]) if column in heads else "" for column in free]
+    if free and all(labels) and len(set(labels)) == len(labels) and _are_samples(cells, [heads[c] for c in free]):
+        for column, text in zip(free, labels, strict=True):
+            shape.values.append(ValueColumn(column, said={"sample_id": text}))
+            _took(shape, heads[column], "value", f"values of sample {text}")
+        return
+    for column in free:
+        shape.ambiguous.append(column)
+        _took(
+            shape,
+            heads.get(column) or Head(column, "", (), "", None),
+            "ambiguous",
+            "several columns could be the result",
+        )
+
+
+def _text(value: object) -> str:
+    return str(value) if value else ""
+
+
+def _sample_label(head: Head) -> str:
+    return head.text if not head.group else f"{head.group} {head.text}"
+
+
+def _names_sample(cells: Cells, head: Head) -> bool:
+    """Whether a heading that is no header word names a sample: it holds a number or a date, or a point of sampling."""
+    text = _sample_label(head)
+    if not text:
+        return False
+    lexicon = cells.lexicon
+    for word in (*head.own, head.group, *re.split(r"[\s/,()]+", text)):
+        found = lexicon.column(word) if word else None
+        if found is not None and found.role in (
+            *LAYOUT,
+            R.REPORTING_LIMIT,
+            R.DETECTION_LIMIT,
+            R.PERCENT_RECOVERY,
+            *BESIDE,
+        ):
+            return False
+    found_phrase = lexicon.phrase(text)
+    if found_phrase is not None and (
+        found_phrase.point or found_phrase.role or found_phrase.field in ("sample_id", "site")
+    ):
+        return True
+    return any(letter.isdigit() for letter in text)
+
+
+def _are_samples(cells: Cells, heads: list[Head]) -> bool:
+    """Whether headings name samples: most of them do by themselves, or a group heading says so."""
+    if all(_names_sample(cells, head) for head in heads):
+        return True
+    grouped = [cells.lexicon.column(head.group) for head in heads if head.group]
+    return len(grouped) == len(heads) and all(
+        found is not None and found.role in (R.SAMPLE_ID, R.SITE, R.POINT, R.VALUE) for found in grouped
+    )
+
+
+def _distinct_values(cells: Cells, shape: Shape, heads: dict[int, Head], said: list[int], body: int) -> list[int]:
+    """The result columns that are to be read among several that the header calls results."""
+    labels = {
+        column: (heads[column].group, _text(heads[column].meaning.fraction if heads[column].meaning else ""))
+        for column in said
+    }
+    if len(set(labels.values())) == len(said):
+        return said  # columns of several samples, or of several fractions
+    rows = range(body, min(body + 200, cells.height))
+    full = {column: sum(1 for row in rows if cells.text(row, column)) for column in said}
+    best = max(said, key=lambda column: (full[column], -column))
+    for column in said:
+        if column == best:
+            continue
+        same = sum(1 for row in rows if (text := cells.text(row, column)) and text == cells.text(row, best))
+        shape.layout[column] = LayoutKind.ADMINISTRATIVE
+        why = "repeats the results of another column" if same * 2 >= full[column] else "a second column of results"
+        _took(shape, heads[column], "other_value", why)
+    return [best]
+
+
+def _beside(shape: Shape, name: str, column: int, own: bool) -> None:
+    """Give a column to the value columns that it stands beside: to the nearest at its left where each has its own."""
+    left = [value for value in shape.values if value.column < column]
+    for value in left[-1:] if own and left else shape.values:
+        value.beside.setdefault(name, []).append(column)
+
+
+__all__ = ["NAMING", "OWN", "Shape", "ValueColumn", "groups", "shape_of"]

@@ -1,0 +1,300 @@
+"""Tables with analyte names down a column: a result a row, or a sample a column."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import numpy as np
+from numpy.typing import NDArray
+
+from wellchem.models.codes import LayoutKind, UnreadReason
+from wellchem.reading.rows import Coded, Table, column, constant, of
+from wellchem.reading.tables.cells import Cells, Kind
+from wellchem.reading.tables.headers import Header, header_at
+from wellchem.reading.tables.heads import label
+from wellchem.reading.tables.limits import limit_texts
+from wellchem.reading.tables.shapes import OWN, Shape, ValueColumn, groups, shape_of
+
+if TYPE_CHECKING:
+    from wellchem.reading.tables.reader import Reader
+
+_SMALL = 4000  # rows up to which every line is looked at by itself
+
+
+def take(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
+    """Read the table under a header; the first row after it."""
+    shapes = [shape_of(cells, header, first, last) for first, last in groups(header, cells.width)]
+    for row in range(header.first, header.last + 1):
+        reader.layout_row(grid, row, LayoutKind.HEADER)
+    return body(reader, grid, cells, header, shapes)
+
+
+def body(reader: Reader, grid: int, cells: Cells, header: Header, shapes: list[Shape]) -> int:
+    """Read the rows of a table whose columns are known; the first row after it."""
+    start = header.last + 1
+    start = _sample_rows(reader, grid, cells, shapes, start)
+    fits = _fits(cells, shapes, header, start)
+    end = cells.height
+    segment = start
+    table = Table(grid, header.first, end - 1, _layout_name(shapes), tuple(t for s in shapes for t in s.taken.values()))
+    for odd in np.flatnonzero(~fits[start:]) + start:
+        row = int(odd)
+        if row < segment:
+            continue
+        _emit_all(reader, grid, cells, shapes, segment, row, fits)
+        if _repeats(cells, header, row):
+            for again in range(row, row + header.last - header.first + 1):
+                reader.layout_row(grid, again, LayoutKind.HEADER)
+            segment = row + header.last - header.first + 1
+            continue
+        if header_at(cells, row) is not None:
+            end = row
+            segment = row
+            break
+        segment = row + 1
+        reader.between(grid, cells, row)
+    else:
+        _emit_all(reader, grid, cells, shapes, segment, end, fits)
+    table.last_row = end - 1
+    reader.tables.append(table)
+    return end
+
+
+def _sample_rows(reader: Reader, grid: int, cells: Cells, shapes: list[Shape], row: int) -> int:
+    """Rows under the header of samples as columns that say something of each sample; the first row after them."""
+    while len(shapes) == 1 and shapes[0].name is not None and row < cells.height:
+        shape = shapes[0]
+        field = label(cells.lexicon, cells.text(row, shape.name))
+        if not field or not any(cells.text(row, value.column) for value in shape.values):
+            break
+        for value in shape.values:
+            if text := cells.text(row, value.column):
+                value.said[field] = text
+        reader.layout_row(grid, row, LayoutKind.SAMPLE_HEAD)
+        row += 1
+    return row
+
+
+def _layout_name(shapes: list[Shape]) -> str:
+    if any(len(shape.values) > 1 for shape in shapes):
+        return "samples as columns"
+    return "side by side" if len(shapes) > 1 else "a row per result"
+
+
+def _repeats(cells: Cells, header: Header, row: int) -> bool:
+    """Whether a row is the header again (on the next page, say)."""
+    if header.last < header.first or row + header.last - header.first >= cells.height:
+        return False
+    words = [
+        [cell.text for cell in cells.line(header.first + place)] for place in range(header.last - header.first + 1)
+    ]
+    again = [[cell.text for cell in cells.line(row + place)] for place in range(header.last - header.first + 1)]
+    return words == again and bool(words[0])
+
+
+def _fits(cells: Cells, shapes: list[Shape], header: Header, start: int) -> NDArray[np.bool_]:
+    """Rows of the grid that are rows of the table: a name (or code) and something beside it."""
+    made = np.zeros(cells.height, bool)
+    small = cells.height <= _SMALL
+    for shape in shapes:
+        naming = [*([shape.name] if shape.name is not None else []), *shape.codes]
+        named = np.zeros(cells.height, bool)
+        for index in naming:
+            named |= cells.grid.columns[index].codes >= 0
+        beside = np.zeros(cells.height, bool)
+        for index in shape.columns():
+            if index not in naming and index not in shape.layout:
+                beside |= cells.grid.columns[index].codes >= 0
+        fits = named & beside
+        for index in naming:
+            odd = (cells.kinds(index) & (Kind.HEADER | Kind.PHRASE)) > 0
+            known = (cells.kinds(index) & Kind.NAME) > 0
+            codes = cells.grid.columns[index].codes
+            prefixed = np.fromiter((_prefixed(cells, str(t)) is not None for t in cells.grid.columns[index].texts), bool)
+            fits &= ~((codes >= 0) & np.append(odd & ~known & ~prefixed, False)[codes])
+        if small:
+            fits &= _has_value(cells, shape, fits)
+        made |= fits
+    made[:start] = False
+    for index, head in header.heads.items() if header.last >= header.first else ():  # the header's own words again
+        codes = cells.grid.columns[index].codes
+        own = codes[header.last]
+        if own >= 0 and head.role is not None:
+            made &= codes != own
+    return made
+
+
+def _prefixed(cells: Cells, text: str) -> tuple[str, str] | None:
+    """Role and name of a row whose name begins with a title of quality control ("Method blank: Iron")."""
+    for sign in (":", " - ", " – ", "; "):
+        title, found, name = text.partition(sign)
+        if found and cells.lexicon.is_name(name.strip()):
+            phrase = cells.lexicon.phrase(title.strip())
+            if phrase is not None and phrase.role is not None:
+                return str(phrase.role), name.strip()
+    return None
+
+
+def _has_value(cells: Cells, shape: Shape, fits: NDArray[np.bool_]) -> NDArray[np.bool_]:
+    """Of the rows, those where the name is known, or a value, a flag or a limit beside it looks like one."""
+    made = np.zeros(cells.height, bool)
+    if shape.name is not None:
+        known = np.append((cells.kinds(shape.name) & Kind.NAME) > 0, False)
+        made |= known[cells.grid.columns[shape.name].codes]
+    wanted = [value.column for value in shape.values] + shape.ambiguous + [limit for limit, _, _ in shape.limits]
+    wanted += [
+        index
+        for value in shape.values
+        for role in ("condition", "flag", "reporting_limit", "detection_limit")
+        for index in value.beside.get(role, [])
+    ]
+    for index in dict.fromkeys(wanted):
+        looks = np.append((cells.kinds(index) & (Kind.VALUE | Kind.NUMBER)) > 0, False)
+        made |= looks[cells.grid.columns[index].codes]
+    if shape.codes and shape.name is None:
+        for index in shape.codes:
+            made |= cells.grid.columns[index].codes >= 0
+    return made
+
+
+def _emit_all(
+    reader: Reader, grid: int, cells: Cells, shapes: list[Shape], start: int, end: int, fits: NDArray[np.bool_]
+) -> None:
+    if end <= start:
+        return
+    rows = np.flatnonzero(fits[start:end]).astype(np.int32) + start
+    if len(rows):
+        for shape in shapes:
+            _emit(reader, grid, cells, shape, rows)
+
+
+def _emit(reader: Reader, grid: int, cells: Cells, shape: Shape, rows: NDArray[np.int32]) -> None:
+    """Printed rows of some rows of the grid, a value column after the other; the cells beside them are shared."""
+    at: object = slice(int(rows[0]), int(rows[-1]) + 1) if len(rows) == rows[-1] - rows[0] + 1 else rows
+    columns = cells.grid.columns
+    if len(reader.source.grids[grid].columns) and shape.first:  # a side table may be shorter than its neighbour
+        filled = np.zeros(len(rows), bool)
+        for index in shape.columns():
+            filled |= columns[index].codes[rows] >= 0
+        rows = rows[filled]
+        at = rows
+    if not len(rows):
+        return
+    name, code_list = _names(cells, shape, rows)
+    quality, name = _quality_names(cells, name)
+    identity = {field: column(columns[index], at) for field, index in shape.identity.items()}
+    for index, kind in shape.layout.items():
+        reader.ledger.layout(grid, at, [index], kind)
+    if not shape.values:
+        _ambiguous(reader, grid, cells, shape, rows)
+        return
+    numbers = []
+    several = len(shape.values) > 1
+    for value in shape.values:
+        texts, native = _texts(reader, cells, shape, value, rows, at)
+        keep = np.ones(len(rows), bool)
+        if several:
+            keep = columns[value.column].codes[rows] >= 0
+        sample = reader.samples_of(
+            {field: text.take(keep) for field, text in identity.items()}, value.said, int(keep.sum())
+        )
+        named = {"name": name, "code_list": code_list}
+        if (quality.codes >= 0).any():
+            named["quality_control"] = quality.or_else(texts.get("quality_control", quality))
+        kept = {key: text.take(keep) for key, text in {**texts, **named}.items()}
+        mine = reader.emit(grid, rows[keep], value.column, kept, sample, native=native[keep])
+        own = [value.column, *(index for role in OWN for index in value.beside.get(role, []))]
+        reader.ledger.link(grid, rows[keep], own, mine)
+        whole = np.full(len(rows), -1, np.int32)
+        whole[keep] = mine
+        numbers.append(whole)
+    shared = numbers[0]
+    for other in numbers[1:]:
+        shared = np.where(shared >= 0, shared, other)
+    lonely = shared < 0
+    if lonely.any():
+        for row in rows[lonely]:
+            mine = [c for c in shape.columns() if cells.text(int(row), c) and reader.ledger.is_open(grid, int(row), c)]
+            if mine:
+                reader.loose_row(grid, int(row), mine, UnreadReason.NO_VALUE)
+        rows, shared = rows[~lonely], shared[~lonely]
+    reader.ledger.link(grid, rows, shape.columns(), shared.astype(np.int32))
+
+
+def _names(cells: Cells, shape: Shape, rows: NDArray[np.int32]) -> tuple[Coded, Coded]:
+    """Printed names of rows; where there is none, the code, with the list it belongs to."""
+    columns = cells.grid.columns
+    name = constant("", len(rows))
+    code_list = constant("", len(rows))
+    order = [(shape.name, "")] if shape.name is not None else []
+    for index, code in [*order, *shape.codes.items()]:
+        mine = column(columns[index], rows)
+        empty = name.codes < 0
+        fills = empty & (mine.codes >= 0)
+        code_list = code_list.or_else(constant(code, len(rows)).kept(fills))
+        name = name.or_else(mine)
+    return name, code_list
+
+
+def _quality_names(cells: Cells, name: Coded) -> tuple[Coded, Coded]:
+    """Roles that names carry before them, and the names without them."""
+    found = [_prefixed(cells, str(text)) for text in name.texts]
+    if not any(found):
+        return constant("", len(name)), name
+    roles = of([pair[0] if pair else "" for pair in found])
+    plain = of([pair[1] if pair else str(text) for pair, text in zip(found, name.texts, strict=True)])
+    return (
+        Coded(np.append(roles.codes, -1)[name.codes].astype(np.int32), roles.texts),
+        Coded(np.append(plain.codes, -1)[name.codes].astype(np.int32), plain.texts),
+    )
+
+
+def _texts(
+    reader: Reader, cells: Cells, shape: Shape, value: ValueColumn, rows: NDArray[np.int32], at: object
+) -> tuple[dict[str, Coded], NDArray[np.bool_]]:
+    """Texts beside a value column, by field of the printed rows."""
+    columns = cells.grid.columns
+    source = columns[value.column]
+    mine = column(source, at)
+    texts = {"value": mine}
+    for role, indices in value.beside.items():
+        coded = column(columns[indices[0]], at)
+        for index in indices[1:]:
+            coded = coded.or_else(column(columns[index], at))
+        texts[role] = coded
+    if shape.limits:
+        texts.update(limit_texts(reader.lexicon, cells, shape, rows))
+    if value.unit:
+        texts["unit"] = (
+            texts["unit"].or_else(constant(value.unit, len(rows)))
+            if "unit" in texts
+            else constant(value.unit, len(rows))
+        )
+    if value.fraction and "fraction" not in texts:
+        texts["fraction"] = constant(value.fraction, len(rows))
+    if value.note:
+        texts["column_note"] = constant(value.note, len(rows))
+    if shape.statistic is not None:
+        texts["statistic"] = column(columns[shape.statistic], at)
+    if shape.quality:
+        filled = np.zeros(len(rows), bool)
+        for index in shape.quality:
+            filled |= columns[index].codes[rows] >= 0
+        texts["quality_control"] = constant("spike", len(rows)).kept(filled)
+    native = np.zeros(len(rows), bool)
+    if source.native is not None:
+        native = np.append(source.native, False)[mine.codes]
+    return texts, native
+
+
+def _ambiguous(reader: Reader, grid: int, cells: Cells, shape: Shape, rows: NDArray[np.int32]) -> None:
+    """Rows without a column that is the result: unread, each with all its cells."""
+    reason = UnreadReason.AMBIGUOUS_COLUMN if shape.ambiguous else UnreadReason.NO_VALUE
+    for row in rows:
+        mine = [
+            index
+            for index in shape.columns()
+            if cells.text(int(row), index) and reader.ledger.is_open(grid, int(row), index)
+        ]
+        if mine:
+            reader.loose_row(grid, int(row), mine, reason)

@@ -1,0 +1,77 @@
+"""One grid from its first row to its last: what begins at each row decides who reads on from there."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from wellchem.models.codes import LayoutKind
+from wellchem.reading.tables import vertical, wide
+from wellchem.reading.tables.cells import Cells, Kind
+from wellchem.reading.tables.content import columns_of_samples_at, list_at
+from wellchem.reading.tables.headers import Header, header_at
+from wellchem.reading.tables.heads import with_times
+from wellchem.vocabulary import ColumnRole
+
+if TYPE_CHECKING:
+    from wellchem.reading.tables.reader import Reader
+
+
+def walk(reader: Reader, grid: int) -> None:
+    """Read one grid."""
+    cells = reader.cells(grid)
+    row = 0
+    while row < cells.height:
+        row = _at(reader, grid, cells, row)
+
+
+def _at(reader: Reader, grid: int, cells: Cells, row: int) -> int:
+    """Read what begins at this row; the first row after it."""
+    samples = columns_of_samples_at(cells, row)
+    if samples is not None:
+        for above in range(row, samples[0].last + 1):
+            reader.layout_row(grid, above, LayoutKind.SAMPLE_HEAD)
+        return vertical.body(reader, grid, cells, samples[0], [samples[1]])
+    header = header_at(cells, row)
+    if header is not None:
+        if header.layout == "register":
+            return _register(reader, grid, cells, header)
+        taker = wide.take if header.layout == "wide" else vertical.take
+        after = taker(reader, grid, cells, header)
+        reader.carry(grid, header, after == cells.height)
+        return after
+    carried = reader.carried_to(grid, cells, row)
+    if carried is not None:
+        return vertical.take(reader, grid, cells, carried)
+    bare = list_at(cells, row)
+    if bare is not None:
+        return vertical.body(reader, grid, cells, bare[0], [bare[1]])
+    reader.between(grid, cells, row)
+    return row + 1
+
+
+def _register(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
+    """A list of samples: each row says something of one sample."""
+    fields = {
+        column: str(head.role)
+        for column, head in header.heads.items()
+        if head.role is not None and head.role is not ColumnRole.ADMINISTRATIVE
+    }
+    for row in range(header.first, header.last + 1):
+        reader.layout_row(grid, row, LayoutKind.HEADER)
+    row = header.last + 1
+    start = row
+    while row < cells.height:
+        line = cells.line(row)
+        filled = [cell for cell in line if cell.column in fields]
+        if len(filled) < min(2, len(fields)) or header_at(cells, row) is not None:
+            break
+        if row > start and any(cell.kind & Kind.NAME for cell in filled[:1]):
+            break
+        entry = {fields[cell.column]: cell.text for cell in reversed(filled)}
+        reader.entries.append(with_times(entry))
+        reader.layout_row(grid, row, LayoutKind.SAMPLE_HEAD)
+        row += 1
+    if row == start + 1 and reader.entries:
+        for name, text in reader.entries[-1].items():
+            reader.say(name, text)
+    return row if row > start else start
