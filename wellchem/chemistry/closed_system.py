@@ -10,7 +10,8 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from .activity import water_density
-from .equilibrium import Conditions, Given, Unknowns, solve
+from .equilibrium import Conditions, Given, Unknowns
+from .solver import solve
 from .state import Block, Reason, Speciation
 from .tables import Array, restored
 

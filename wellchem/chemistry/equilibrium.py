@@ -19,7 +19,8 @@ from .tables import Array
 
 _LN10 = np.log(10)
 _TOLERANCE = 1e-6  # relative, of the error left in free molalities, ionic strength and hydrogen ion activity
-_ROUNDS = (3,) + 50 * (2,)  # steps after which the waters that are still open go on alone
+_TRACE = 1e-12  # mol/kg, below which a component need not be balanced to a relative tolerance
+_RATE = 0.03  # at best a secant's change is taken to be this much of the one before
 _SWEEPS = 2  # of the mass balances between two refreshes
 _STEP = 2.0  # most that a Newton step moves ln of the hydrogen ion's activity
 FLOOR = 1e-30  # mol/kg, keeps a quotient finite where a component is absent
@@ -63,16 +64,15 @@ class Conditions:
 class Unknowns:
     """Free molalities of the components (rows), ionic strength, log10 of the activities of H+ and water.
 
-    `change` is the largest relative one that the last step made. `error` is what it leaves over by the rate at which
-    changes fall (after changes c1 and c2 of a geometric series about c2 · c2/c1), or the change where pH is sought.
-    `secant` has the ionic strength that the last step began with and the one it came to, NaN before the first.
+    `error` is the largest relative one of the mass balances, of the ionic strength (by the rate at which its changes
+    fall) and of the hydrogen ion where it is sought. `secant` has the ionic strength that the last step began with
+    and the one it came to, NaN before the first.
     """
 
     free: Array
     ionic_strength: Array
     log_hydrogen: Array
     log_water: Array
-    change: Array
     error: Array
     secant: Array
 
@@ -80,10 +80,8 @@ class Unknowns:
     def near(cls, free: Array, ionic_strength: Array, log_hydrogen: Array, log_water: Array) -> "Unknowns":
         """A guess to begin with; the arrays are copied."""
         free, ionic_strength = free.copy(), ionic_strength.copy()
-        # With no change before, the first one counts in full.
-        change, error = np.full_like(ionic_strength, FLOOR), np.ones_like(ionic_strength)
-        secant = np.full((2, ionic_strength.size), np.nan)
-        return cls(free, ionic_strength, log_hydrogen.copy(), log_water.copy(), change, error, secant)
+        error, secant = np.ones_like(ionic_strength), np.full((2, ionic_strength.size), np.nan)
+        return cls(free, ionic_strength, log_hydrogen.copy(), log_water.copy(), error, secant)
 
     def at(self, chosen: NDArray[np.bool_]) -> "Unknowns":
         """The same of some of the waters, copied."""
@@ -108,25 +106,6 @@ def start(system: System, known: Conditions, log_hydrogen: Array) -> Unknowns:
     return Unknowns.near(known.totals, strength, log_hydrogen, np.zeros_like(strength))
 
 
-def solve(system: System, known: Conditions, guess: Unknowns) -> Unknowns:
-    """Equilibrate waters under what is known of them, beginning with a guess (which is overwritten)."""
-    part, places = guess, np.arange(guess.error.size)
-    for steps in _ROUNDS:
-        iteration = _Iteration(system, known, part)
-        for _ in range(steps):
-            iteration.step()
-            if part.converged.all():
-                break
-        if part is not guess:
-            guess.put(places, part)
-        # A block is not held up by its most saline member: waters that are done step aside.
-        still = ~part.converged
-        if not still.any():
-            break
-        part, known, places = part.at(still), known.at(still), places[still]
-    return guess
-
-
 def terms_of(system: System, temperature: Array, ionic_strength: Array, others: tuple[Array, Array, Array]) -> Array:
     """The rows that `System.conditional` is for; `others` are log10 of the activities of water, H+ and electron."""
     terms = np.empty((system.conditional.shape[1], temperature.size))
@@ -144,6 +123,11 @@ def conditional_constants(system: System, terms: Array, log_k: Array) -> Array:
     return constants
 
 
+def water_activity(solutes: Array) -> Array:
+    """log10 of the activity of water from the sum of the solutes' molalities."""
+    return np.asarray(np.log10(np.maximum(1 - water_property("activity")["water"] * solutes, 0.5)))
+
+
 def weighted(weights: Array, values: Array) -> Array:
     """Weighted sum of rows. A single row of weight one is given itself."""
     if len(weights) == 1 and weights[0] == 1:
@@ -159,7 +143,7 @@ def molalities(system: System, free: Array, constants: Array) -> Array:
     return constants
 
 
-class _Iteration:
+class Iteration:
     """One set of waters under way. The unknowns are changed in place by `step`."""
 
     def __init__(self, system: System, known: Conditions, now: Unknowns) -> None:
@@ -175,6 +159,8 @@ class _Iteration:
         self.spare = np.empty(known.temperature.size)
         bound = known.given is Given.CALCIUM_CARBONATE
         apart = {system.carbonate, system.components.index(CALCIUM)} if bound else {system.carbonate}
+        self.balances, self.target = _balances(system, known)
+        self.scale = np.abs(self.target) + _TRACE
         self.order = [component for component in range(count) if component not in apart]
         self.bases = [group for group in system.groups if group.alkalinity.any()]
         self.involved = [[group for group in system.groups if place in group.factors] for place in range(count)]
@@ -182,7 +168,6 @@ class _Iteration:
     def step(self) -> None:
         """Refresh the constants, sweep the mass balances, move the ionic strength and a pH that is sought."""
         system, now = self.system, self.now
-        before = now.free.copy()
         ionic_terms(now.ionic_strength, self.a, self.b, system.sizes, out=self.terms[:-3])
         self.terms[-3], self.terms[-2] = now.log_water, now.log_hydrogen
         self.constants = conditional_constants(system, self.terms, self.log_k)
@@ -193,18 +178,19 @@ class _Iteration:
             self.carbonate()
             for component in self.order:
                 np.divide(self.known.totals[component], self.denominator(component), out=now.free[component])
-        before -= now.free
-        np.abs(before, out=before)
-        before /= np.maximum(now.free, FLOOR)
-        change = before.max(axis=0)
         complexes = molalities(system, now.free, self.constants)
-        change = np.maximum(change, self.strength(complexes))
+        now.error = np.maximum(self.imbalance(complexes), self.strength(complexes))
         if self.sought:
-            # Steps of the pH and of the rest alternate: one that happens to be small promises nothing.
-            now.error = np.maximum(change, self.hydrogen(complexes))
-        else:
-            now.error = change * np.minimum(change / now.change, 1.0)
-        now.change = change
+            now.error = np.maximum(now.error, self.hydrogen(complexes))
+
+    def imbalance(self, complexes: Array) -> Array:
+        """Largest relative error of the balances that the sweeps are to meet."""
+        of_free, of_complexes = self.balances
+        off = of_free @ self.now.free + of_complexes @ complexes
+        off -= self.target
+        np.abs(off, out=off)
+        off /= self.scale
+        return np.asarray(off.max(axis=0))
 
     def denominator(self, component: int, without: int | None = None) -> Array:
         """Total over free molality of a component, leaving out the complexes with another."""
@@ -279,16 +265,20 @@ class _Iteration:
         system, now = self.system, self.now
         found = system.strength[: len(now.free)] @ now.free + system.strength[len(now.free) :] @ complexes
         solutes = now.free.sum(axis=0) + complexes.sum(axis=0)
-        now.log_water = np.log10(np.maximum(1 - water_property("activity")["water"] * solutes, 0.5))
+        now.log_water = water_activity(solutes)
         guess, moved = now.ionic_strength, found
+        change = np.abs(found - guess) / found
         if not self.sought:
             # A pH that is sought moves the ionic strength too, and would be mistaken for a slope here.
-            run = guess - now.secant[0]
-            slope = (found - now.secant[1]) / np.where(run == 0, np.inf, run)
+            before = guess - now.secant[0]
+            before[before == 0] = np.inf
+            slope = (found - now.secant[1]) / before
             moved = guess + (found - guess) / (1 - np.where(np.isnan(slope), 0.0, np.clip(slope, -0.9, 0.5)))
+            # The secant leaves about the square of the change, over the change before.
+            change *= np.fmin(np.fmax(np.abs((moved - guess) / before), _RATE), 1.0)
             now.secant = np.stack([guess, found])
         now.ionic_strength = np.maximum(moved, 0.2 * guess)
-        return np.asarray(np.abs(found - guess) / found)
+        return np.asarray(change)
 
     def hydrogen(self, complexes: Array) -> Array:
         """One Newton step of the hydrogen ion's activity on the balance of alkalinity (or of inorganic carbon).
@@ -317,6 +307,21 @@ class _Iteration:
         move = np.clip(-surplus / np.where(rate == 0, np.nan, rate), -_STEP, _STEP)
         now.log_hydrogen = now.log_hydrogen + move / _LN10
         return np.asarray(np.abs(move))
+
+
+def _balances(system: System, known: Conditions) -> tuple[tuple[Array, Array], Array]:
+    """Weights of components and complexes in the balances that are to be met, and what these come to."""
+    weights, target = system.stoichiometry.T.copy(), known.totals.copy()
+    place = system.carbonate
+    if known.given is Given.PH_ALKALINITY:
+        weights[place], target[place] = system.alkalinity, known.alkalinity
+    elif known.given not in (Given.PH_CARBON, Given.ALKALINITY_CARBON):
+        weights[place], target[place] = 0.0, 0.0
+        if known.given is Given.CALCIUM_CARBONATE:
+            calcium = system.components.index(CALCIUM)
+            weights[calcium], target[calcium] = 0.0, 0.0
+    of_free, of_complexes = np.split(weights, [len(target)], axis=1)
+    return (of_free, of_complexes), target
 
 
 def _balance(system: System, given: Given) -> tuple[Array, Array]:

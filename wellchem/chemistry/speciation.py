@@ -5,8 +5,9 @@ from numpy.typing import ArrayLike
 
 from .activity import water_density
 from .equilibria import phases, temperature_basis
-from .equilibrium import FLOOR, Conditions, Given, Unknowns, solve, start
+from .equilibrium import FLOOR, Conditions, Given, Unknowns, start
 from .masses import molar_mass
+from .solver import solve
 from .state import BLOCK, CACO3_EQUIVALENT, Reason, Speciation
 from .system import CARBONATE, System, system
 from .tables import Array, restored, rows
@@ -184,7 +185,8 @@ def _block(waters: System, closure: Given, block: dict[str, Array]) -> tuple[Unk
         log_hydrogen = -chosen["ph"] if "ph" in chosen else np.full(known.temperature.size, -7.0)
         found = solve(waters, known, start(waters, known, log_hydrogen))
         after = np.where(found.converged, Reason.SOLVED, Reason.NOT_CONVERGED)
-        after[found.free[waters.carbonate] <= FLOOR] = Reason.NO_CARBONATE
+        if closure is Given.PH_ALKALINITY:
+            after[found.free[waters.carbonate] <= FLOOR] = Reason.NO_CARBONATE
         after[found.ionic_strength > _SALINE] = Reason.TOO_SALINE
         result.put(good, found)
         reason[good] = after

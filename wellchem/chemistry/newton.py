@@ -1,0 +1,114 @@
+"""Newton's method on all equations of an aqueous system together, for the waters on which sweeps are slow.
+
+Sweeps of the mass balances are cheap and settle almost every water. They crawl where two components hold most of each
+other, and swing where the pH hangs on the ionic strength (much carbon dioxide beside a solid carbonate). Here the
+unknowns are solved for at once: ln of the free molalities, of the ionic strength and, where it is sought, of the
+hydrogen ion's activity.
+"""
+
+import numpy as np
+
+from .activity import debye_huckel_parameters, ionic_terms
+from .equilibria import temperature_basis
+from .equilibrium import Conditions, Given, Unknowns, conditional_constants, molalities, water_activity
+from .system import CALCIUM, System
+from .tables import Array
+
+_LN10 = np.log(10)
+_TOLERANCE = 1e-9  # of the relative errors of all equations
+_STEPS = 60
+_LONGEST = 1.0  # most that a step moves the logarithm of an unknown
+_NUDGE = 1e-6  # relative, of the ionic strength, for the slope of the activity coefficients
+_TRACE = 1e-12  # mol/kg, below which a component need not be balanced to a relative tolerance
+
+
+def finish(system: System, known: Conditions, now: Unknowns) -> None:
+    """Solve the waters, beginning with the unknowns, which are overwritten."""
+    count = len(system.components)
+    sought = not known.given.name.startswith("PH_")
+    log_k = system.constants @ temperature_basis(known.temperature)
+    parameters = debye_huckel_parameters(known.temperature)
+    hydrogen = np.concatenate([np.zeros(count), system.hydrogen])
+    derivatives = np.column_stack([system.stoichiometry, hydrogen])
+    weights, target = _equations(system, known)
+    scale = np.abs(target) + _TRACE
+
+    def terms(strength: Array) -> Array:
+        rows = np.empty((system.conditional.shape[1], strength.size))
+        ionic_terms(strength, *parameters, system.sizes, out=rows[:-3])
+        rows[-3:] = now.log_water, now.log_hydrogen, known.log_electron
+        return rows
+
+    for _ in range(_STEPS):
+        at, beside = terms(now.ionic_strength), terms(now.ionic_strength * (1 + _NUDGE))
+        complexes = molalities(system, now.free, conditional_constants(system, at, log_k))
+        species = np.concatenate([now.free, complexes])
+        by_strength = np.concatenate([np.zeros_like(now.free), system.conditional @ (beside - at) * (_LN10 / _NUDGE)])
+        strength = system.strength @ species
+        now.log_water = water_activity(species.sum(axis=0))
+
+        residual = np.vstack([(weights @ species - target) / scale, strength / now.ionic_strength - 1])
+        slope = np.empty((species.shape[1], len(residual), count + 2))
+        slope[:, :-1, :-1] = np.einsum("rs,sn,su->nru", weights, species, derivatives, optimize=True)
+        slope[:, :-1, -1] = (weights @ (species * by_strength)).T
+        slope[:, :-1] /= scale.T[:, :, None]
+        slope[:, -1, :-1] = np.einsum("s,sn,su->nu", system.strength, species, derivatives, optimize=True)
+        slope[:, -1, -1] = system.strength @ (species * by_strength) - strength
+        slope[:, -1] /= now.ionic_strength[:, None]
+        _fix_carbonate(system, known, now, at, beside, residual, slope)
+        if not sought:
+            residual = np.delete(residual, count, axis=0)
+            slope = np.delete(np.delete(slope, count, axis=1), count, axis=2)
+        # A component that is absent has an empty equation: its unknown stays.
+        idle = np.abs(slope).max(axis=2) == 0
+        slope[idle, np.nonzero(idle)[1]] = 1.0
+
+        step = np.linalg.solve(slope, -residual.T[:, :, None])[:, :, 0].T
+        now.error = np.abs(residual).max(axis=0)
+        step *= np.minimum(1.0, _LONGEST / np.maximum(np.abs(step).max(axis=0), _LONGEST))
+        now.free *= np.exp(step[:count])
+        now.ionic_strength *= np.exp(step[-1])
+        if sought:
+            now.log_hydrogen = now.log_hydrogen + step[count] / _LN10
+        if (now.error <= _TOLERANCE).all():
+            return
+
+
+def _equations(system: System, known: Conditions) -> tuple[Array, Array]:
+    """Weights of the species in each balance and what it comes to: the components', then that for the pH.
+
+    A pCO2 or a solid puts other equations in the carbonate ion's (and calcium's) place: see `_fix_carbonate`.
+    """
+    carbon = system.stoichiometry[:, system.carbonate]
+    weights = np.vstack([system.stoichiometry.T, system.alkalinity])
+    target = np.vstack([known.totals, known.alkalinity])
+    if known.given is Given.PH_ALKALINITY:
+        weights[system.carbonate], target[system.carbonate] = system.alkalinity, known.alkalinity
+    elif known.given is Given.CARBON_PCO2:
+        weights[-1], target[-1] = carbon, known.totals[system.carbonate]
+    elif known.given is Given.CALCIUM_CARBONATE:
+        # The solid takes one calcium and two equivalents of alkalinity with each carbon.
+        calcium = system.components.index(CALCIUM)
+        weights[-1], target[-1] = system.alkalinity - 2 * carbon, known.alkalinity - 2 * known.totals[system.carbonate]
+        weights[calcium] = system.stoichiometry[:, calcium] - carbon
+        target[calcium] = known.totals[calcium] - known.totals[system.carbonate]
+    return weights, target
+
+
+def _fix_carbonate(
+    system: System, known: Conditions, now: Unknowns, at: Array, beside: Array, residual: Array, slope: Array
+) -> None:
+    """Put the gas's or the solid's equilibrium in the place of the carbonate ion's balance."""
+    if known.given in (Given.PH_PCO2, Given.ALKALINITY_PCO2, Given.CARBON_PCO2):
+        ions, hydrogen, fixed = [system.carbonate], 2.0, known.constant + now.log_water - 2 * now.log_hydrogen
+    elif known.given is Given.CALCIUM_CARBONATE:
+        ions, hydrogen, fixed = [system.carbonate, system.components.index(CALCIUM)], 0.0, known.constant
+    else:
+        return
+    gamma = system.gamma[ions].sum(axis=0)
+    place, count = system.carbonate, len(system.components)
+    residual[place] = np.log(now.free[ions]).sum(axis=0) + _LN10 * (gamma @ at[:-3] - fixed)
+    slope[:, place] = 0.0
+    slope[:, place, ions] = 1.0
+    slope[:, place, count] = hydrogen
+    slope[:, place, -1] = gamma @ (beside - at)[:-3] * (_LN10 / _NUDGE)

@@ -1,0 +1,35 @@
+"""Equilibrate waters: sweeps for all, Newton's method for those that are left."""
+
+import numpy as np
+
+from .equilibrium import FLOOR, Conditions, Iteration, Unknowns
+from .newton import finish
+from .system import System
+
+_ROUNDS = (3, 2, 2, 2)  # steps after which the waters that are still open go on alone
+_MORE = (2, 2, 2, 2)  # the same again where the pH is sought, which needs more of them
+
+
+def solve(system: System, known: Conditions, guess: Unknowns) -> Unknowns:
+    """Equilibrate waters under what is known of them, beginning with a guess (which is overwritten)."""
+    part, places = guess, np.arange(guess.error.size)
+    for steps in _ROUNDS if known.given.name.startswith("PH_") else _ROUNDS + _MORE:
+        iteration = Iteration(system, known, part)
+        for _ in range(steps):
+            iteration.step()
+            if part.converged.all():
+                break
+        if part is not guess:
+            guess.put(places, part)
+        # A block is not held up by its most saline member: waters that are done step aside.
+        still = ~part.converged
+        if not still.any():
+            return guess
+        part, known, places = part.at(still), known.at(still), places[still]
+    # Where the other bases hold all of the alkalinity there is nothing to solve for.
+    still = part.free[system.carbonate] > FLOOR
+    part, known, places = part.at(still), known.at(still), places[still]
+    if places.size:
+        finish(system, known, part)
+        guess.put(places, part)
+    return guess
