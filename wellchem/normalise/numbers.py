@@ -11,7 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wellchem.models.codes import Censoring
-from wellchem.vocabulary import Bound, Vocabulary, decimal_votes
+from wellchem.vocabulary import Bound, Vocabulary
 
 Floats = NDArray[np.float64]
 
@@ -41,7 +41,7 @@ class Numbers:
     note: NDArray[Any]
 
 
-def decimal_of(texts: Sequence[str], otherwise: str | None) -> tuple[str | None, bool]:
+def decimal_of(vocabulary: Vocabulary, texts: Sequence[str], otherwise: str | None) -> tuple[str | None, bool]:
     """The decimal sign of a table's texts and whether it had to be supposed.
 
     None where the texts contradict each other: then each text must show its own.
@@ -50,7 +50,7 @@ def decimal_of(texts: Sequence[str], otherwise: str | None) -> tuple[str | None,
         return ".", False
     points = commas = 0
     for text in texts:
-        point, comma = decimal_votes(text)
+        point, comma = vocabulary.decimal_votes(text)
         points += point
         commas += comma
     if points and commas:

@@ -53,7 +53,7 @@ class Normalised:
 def normalised(reading: Reading, vocabulary: Vocabulary) -> Normalised:
     """Every printed row of a reading, understood."""
     rows = reading.rows
-    decimals, supposed_decimal = _decimals(reading)
+    decimals, supposed_decimal = _decimals(reading, vocabulary)
     numbers, which = _numbers(vocabulary, rows, decimals)
     unit = _units(rows, numbers, which)
     meanings = meanings_of(vocabulary, rows.name, rows.code_list, unit, rows.fraction, rows.basis, rows.measured)
@@ -105,7 +105,7 @@ def normalised(reading: Reading, vocabulary: Vocabulary) -> Normalised:
     )  # fmt: skip
 
 
-def _decimals(reading: Reading) -> tuple[dict[int, str | None], NDArray[np.bool_]]:
+def _decimals(reading: Reading, vocabulary: Vocabulary) -> tuple[dict[int, str | None], NDArray[np.bool_]]:
     """The decimal sign of each table, and the rows for whose number it had to be supposed."""
     rows = reading.rows
     printed = ~rows.native & (rows.value.codes >= 0)
@@ -115,7 +115,7 @@ def _decimals(reading: Reading) -> tuple[dict[int, str | None], NDArray[np.bool_
     for table in tables:
         mine = rows.value.codes[printed & (rows.table == table)] if len(tables) > 1 else rows.value.codes[printed]
         used = np.unique(mine) if len(tables) > 1 else np.arange(len(rows.value.texts))
-        sign, supposed = decimal_of([str(rows.value.texts[code]) for code in used], None)
+        sign, supposed = decimal_of(vocabulary, [str(rows.value.texts[code]) for code in used], None)
         found[int(table)] = sign
         if supposed:
             unsure.append(int(table))
@@ -231,7 +231,7 @@ class _Limits:
         signs = {sign for sign in self.decimals.values()}
         decimal = signs.pop() if len(signs) == 1 else None
         if decimal == ".":
-            decimal = decimal_of([str(text) for text in texts.texts], ".")[0]
+            decimal = decimal_of(self.vocabulary, [str(text) for text in texts.texts], ".")[0]
         return numbers_of(self.vocabulary, texts.texts, decimal, presence=False)
 
     def _limit_factor(self, unit: Coded) -> tuple[Floats, Floats]:

@@ -21,7 +21,6 @@ _KINDS = {
     PhraseKind.FOOTER: LayoutKind.FOOTER,
     PhraseKind.TITLE: LayoutKind.TITLE,
     PhraseKind.NOTE: LayoutKind.NOTE,
-    PhraseKind.LIMIT: LayoutKind.LIMIT,
 }
 
 
@@ -73,14 +72,13 @@ def _claim(reader: Reader, grid: int, row: int, left: list[Cell], kind: LayoutKi
 def _opens_section(reader: Reader, phrase: PhraseMeaning) -> bool:
     """Take what a title says of the rows beneath it. A group of quality control lasts until a sample is named again."""
     section = reader.section
-    if phrase.kind is PhraseKind.QUALITY_CONTROL and phrase.role is not None:
-        section.role = str(phrase.role)
+    if phrase.kind is PhraseKind.QUALITY_CONTROL:
+        section.role = str(phrase.role or Role.CONTROL)
         section.fraction = section.measured = ""
         return True
     if phrase.kind is PhraseKind.SECTION:
         section.fraction = str(phrase.fraction) if phrase.fraction else ""
         section.measured = str(phrase.measured) if phrase.measured else ""
-        section.unit = phrase.unit_text
         if phrase.role is Role.ROUTINE:
             section.role = ""
         elif phrase.role is not None:

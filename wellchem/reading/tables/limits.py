@@ -45,5 +45,8 @@ def limit_texts(lexicon: Lexicon, cells: Cells, shape: Shape, rows: NDArray[np.i
 
 def limit_role(lexicon: Lexicon, text: str) -> ColumnRole | None:
     """What a printed kind of limit is: a reporting limit, a detection limit, or neither."""
+    phrase = lexicon.phrase(text)
+    if phrase is not None and phrase.limit_role is not None:
+        return phrase.limit_role
     found = lexicon.column(text)
     return found.role if found is not None and found.role in _FIELDS else None

@@ -157,7 +157,7 @@ class Reader:
                 mine = mine.or_else(constant(default, count))
             filled[name] = mine
         if self.section.role and self.section.role != Role.ROUTINE:
-            filled["quality_control"] = constant(self.section.role, count)
+            filled["quality_control"] = filled["quality_control"].or_else(constant(self.section.role, count))
         self.parts.append(
             PrintedRows(
                 **filled,
