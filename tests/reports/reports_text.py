@@ -135,7 +135,7 @@ def nwis() -> Layout:
     codes = (
         ("00915", "calcium", "dissolved", 41.2), ("00925", "magnesium", "dissolved", 11.9),
         ("00940", "chloride", "dissolved", 8.4), ("01046", "iron", "dissolved", 310.0),
-        ("00618", "nitrate", "dissolved", 2.3), ("00400", "ph", None, 7.3),
+        ("00618", "nitrate", "dissolved", 2.3), ("00400", "ph", "total", 7.3),
     )  # fmt: skip
     factor = {"iron": 0.001}
     lines = [
