@@ -1,0 +1,233 @@
+"""Amounts worked out from several results, with their bounds: ions in equivalents, solids, hardness, indices."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+import numpy as np
+
+from wellchem import chemistry
+from wellchem.interpretation.practice import level
+from wellchem.interpretation.table import Bools, Column, Floats, Table
+from wellchem.models.codes import Fraction
+
+Ends = tuple[Floats, Floats]
+
+
+@dataclass(frozen=True, eq=False)
+class Amount:
+    """Bounds by sample, NaN where it cannot be worked out, and the analytes that went into it."""
+
+    low: Floats
+    high: Floats
+    inputs: tuple[str, ...]
+    taken: tuple[str, ...] = ()
+
+    @property
+    def known(self) -> Bools:
+        """Where there are bounds."""
+        return ~np.isnan(self.low) & ~np.isnan(self.high)
+
+
+def _ends(column: Column) -> Ends:
+    return column.low, column.high
+
+
+def _or_range(column: Column, low: float, high: float) -> Ends:
+    """The column's bounds, or a stated range where nothing was measured."""
+    return np.where(column.measured, column.low, low), np.where(column.measured, column.high, high)
+
+
+def worked_out(function: Callable[..., object], given: Mapping[str, Ends], inputs: tuple[str, ...]) -> Amount:
+    """A function of the chemistry room over the bounds of its arguments, for the samples that have them all."""
+    whole = np.ones(len(next(iter(given.values()))[0]), dtype=bool)
+    for low, high in given.values():
+        whole &= ~np.isnan(low) & ~np.isnan(high)
+    low_end, high_end = np.full(len(whole), np.nan), np.full(len(whole), np.nan)
+    if whole.any():
+        ends = chemistry.bounds(function, {name: (low[whole], high[whole]) for name, (low, high) in given.items()})
+        low_end[whole], high_end[whole] = ends
+    return Amount(low_end, high_end, inputs)
+
+
+def alkalinity(table: Table) -> Ends:
+    """Total alkalinity as CaCO3: as printed, else from bicarbonate and carbonate."""
+    printed = table.standing("total_alkalinity")
+    bicarbonate, carbonate = table.standing("bicarbonate"), table.standing("carbonate")
+    of_bicarbonate = chemistry.basis_factor("HCO3", "CaCO3")
+    of_carbonate = chemistry.basis_factor("CO3", "CaCO3")
+    low = bicarbonate.low * of_bicarbonate + np.where(carbonate.measured, carbonate.low * of_carbonate, 0.0)
+    high = bicarbonate.high * of_bicarbonate + np.where(carbonate.measured, carbonate.high * of_carbonate, 0.0)
+    return np.where(printed.measured, printed.low, low), np.where(printed.measured, printed.high, high)
+
+
+def _dissolved(table: Table, analyte: str) -> Ends:
+    """Dissolved metal: as measured, else anything from none to the total; none where nothing was measured."""
+    dissolved = table.standing(analyte, Fraction.DISSOLVED)
+    total = table.standing(analyte)
+    high = np.where(dissolved.measured, dissolved.high, np.where(total.measured, total.high, 0.0))
+    return np.where(dissolved.measured, dissolved.low, 0.0), np.where(np.isnan(high), 0.0, high)
+
+
+def _minor(table: Table, analyte: str) -> Ends:
+    """An ion that is left out where it was not measured."""
+    column = table.standing(analyte)
+    return np.where(column.bounded, column.low, 0.0), np.where(column.bounded, column.high, 0.0)
+
+
+def cations(table: Table) -> Amount:
+    """Sum of the cations [meq/L]."""
+    given = {name: _ends(table.standing(name)) for name in ("calcium", "magnesium", "sodium")}
+    given["potassium"] = _or_range(table.standing("potassium"), 0.0, level("potassium_unmeasured"))
+    given |= {name: _dissolved(table, name) for name in ("iron", "manganese")}
+    given |= {name: _minor(table, name) for name in ("ammonia", "strontium", "barium", "lithium")}
+    ph = table.standing("ph")
+    given["ph"] = np.where(ph.bounded, ph.low, np.inf), np.where(ph.bounded, ph.high, np.inf)
+    return _with_taken(table, worked_out(chemistry.cation_sum, given, tuple(given)), "potassium")
+
+
+def anions(table: Table) -> Amount:
+    """Sum of the anions [meq/L]."""
+    given = {"alkalinity": alkalinity(table)}
+    given |= {name: _ends(table.standing(name)) for name in ("sulfate", "chloride")}
+    given["nitrate"] = nitrate(table)
+    given |= {name: _minor(table, name) for name in ("nitrite", "fluoride", "bromide")}
+    amount = worked_out(chemistry.anion_sum, given, ("total_alkalinity", *list(given)[1:]))
+    return _with_taken(table, amount, "nitrate", "nitrate_plus_nitrite")
+
+
+def nitrate(table: Table) -> Ends:
+    """Nitrate as N: as printed, else the sum with nitrite, else what is taken as possible."""
+    alone, both = table.standing("nitrate"), table.standing("nitrate_plus_nitrite")
+    low = np.where(both.measured, both.low, 0.0)
+    high = np.where(both.measured, both.high, level("nitrate_unmeasured"))
+    return np.where(alone.measured, alone.low, low), np.where(alone.measured, alone.high, high)
+
+
+def _with_taken(table: Table, amount: Amount, *analytes: str) -> Amount:
+    if any(table.standing(analyte).measured.all() for analyte in analytes):
+        return amount
+    note = f"{analytes[0]} where not measured: 0 to {level(f'{analytes[0]}_unmeasured'):g} mg/L"
+    return Amount(amount.low, amount.high, amount.inputs, (note,))
+
+
+def calculated_hardness(table: Table) -> Amount:
+    """Hardness from calcium and magnesium [mg/L as CaCO3]."""
+    given = {name: _ends(table.standing(name)) for name in ("calcium", "magnesium")}
+    return worked_out(chemistry.total_hardness, given, tuple(given))
+
+
+def hardness(table: Table) -> Amount:
+    """Hardness as printed, else from calcium and magnesium [mg/L as CaCO3]."""
+    printed, worked = table.standing("total_hardness"), calculated_hardness(table)
+    return Amount(
+        np.where(printed.measured, printed.low, worked.low),
+        np.where(printed.measured, printed.high, worked.high),
+        ("total_hardness",) if printed.measured.any() else worked.inputs,
+    )
+
+
+def calculated_solids(table: Table) -> Amount:
+    """Dissolved solids from the ions, as drying at 180 °C leaves them [mg/L]."""
+    given = {name: _ends(table.standing(name)) for name in ("calcium", "magnesium", "sodium", "sulfate", "chloride")}
+    given["potassium"] = _or_range(table.standing("potassium"), 0.0, level("potassium_unmeasured"))
+    given["alkalinity"] = alkalinity(table)
+    given |= {name: _minor(table, name) for name in ("nitrate", "fluoride", "silica")}
+    return _with_taken(table, worked_out(chemistry.dissolved_solids_residue, given, tuple(given)), "potassium")
+
+
+def solids(table: Table) -> Amount:
+    """Dissolved solids: as printed, else from the ions, else from conductance [mg/L]."""
+    printed, worked, conductance = (
+        table.standing("total_dissolved_solids"),
+        calculated_solids(table),
+        table.standing("specific_conductance"),
+    )
+    low = np.where(worked.known, worked.low, conductance.low * level("solids_conductance_low"))
+    high = np.where(worked.known, worked.high, conductance.high * level("solids_conductance_high"))
+    return Amount(
+        np.where(printed.bounded, printed.low, low),
+        np.where(printed.bounded, printed.high, high),
+        ("total_dissolved_solids",),
+    )
+
+
+def calcium(table: Table) -> Ends:
+    """Calcium as Ca: as printed, else from calcium hardness."""
+    printed, as_hardness = table.standing("calcium"), table.standing("calcium_hardness")
+    factor = chemistry.basis_factor("CaCO3", "Ca")
+    return (
+        np.where(printed.measured, printed.low, as_hardness.low * factor),
+        np.where(printed.measured, printed.high, as_hardness.high * factor),
+    )
+
+
+def alkalinity_amount(table: Table) -> Amount:
+    """Total alkalinity as an amount [mg/L as CaCO3]."""
+    return Amount(*alkalinity(table), ("total_alkalinity", "bicarbonate", "carbonate"))
+
+
+def _index_inputs(table: Table) -> tuple[dict[str, Ends], tuple[str, ...]]:
+    temperature = table.standing("temperature")
+    dissolved = solids(table)
+    given = {
+        "ph": _ends(table.standing("ph")),
+        "calcium": calcium(table),
+        "alkalinity": alkalinity(table),
+        "temperature": _or_range(temperature, level("temperature_low"), level("temperature_high")),
+        "dissolved_solids": (dissolved.low, dissolved.high),
+    }
+    if temperature.measured.all():
+        return given, ()
+    taken = f"temperature where not measured: {level('temperature_low'):g} to {level('temperature_high'):g} °C"
+    return given, (taken,)
+
+
+_INDEX = ("ph", "calcium", "total_alkalinity", "temperature", "total_dissolved_solids")
+
+
+def langelier(table: Table) -> Amount:
+    """Langelier index [1]."""
+    given, taken = _index_inputs(table)
+    amount = worked_out(chemistry.langelier_index, given, _INDEX)
+    return Amount(amount.low, amount.high, amount.inputs, taken)
+
+
+def ryznar(table: Table) -> Amount:
+    """Ryznar index [1]."""
+    given, taken = _index_inputs(table)
+
+    def index(ph: Floats, **others: Floats) -> Floats:
+        return chemistry.ryznar_index(ph=ph, saturation_ph=chemistry.saturation_ph(ph=ph, **others))
+
+    amount = worked_out(index, given, _INDEX)
+    return Amount(amount.low, amount.high, amount.inputs, taken)
+
+
+def aggressive(table: Table) -> Amount:
+    """Aggressive index [1]."""
+    given, _ = _index_inputs(table)
+    chosen = {name: given[name] for name in ("ph", "calcium", "alkalinity")}
+    return worked_out(chemistry.aggressive_index, chosen, ("ph", "calcium", "total_alkalinity"))
+
+
+def larson_skold(table: Table) -> Amount:
+    """Larson-Skold ratio [meq/meq]."""
+    given = {name: _ends(table.standing(name)) for name in ("chloride", "sulfate")}
+    given["alkalinity"] = alkalinity(table)
+    return worked_out(chemistry.larson_skold_ratio, given, ("chloride", "sulfate", "total_alkalinity"))
+
+
+def chloride_sulfate(table: Table) -> Amount:
+    """Chloride-sulfate mass ratio [mg/mg]."""
+    given = {name: _ends(table.standing(name)) for name in ("chloride", "sulfate")}
+    return worked_out(chemistry.chloride_sulfate_mass_ratio, given, tuple(given))
+
+
+DERIVED: Mapping[str, Callable[[Table], Amount]] = {
+    "calculated_hardness": calculated_hardness,
+    "langelier": langelier,
+    "aggressive": aggressive,
+}
+"""Names that a rule may use as if they were analytes."""

@@ -1,0 +1,183 @@
+"""Checks of how a report was made: times, qualifiers, repeats, reporting limits, age, plausible values, the point."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from wellchem.interpretation import signs
+from wellchem.interpretation.checks_sums import FAIL, NOT_POSSIBLE, PASS, WARN, Outcome, Status
+from wellchem.interpretation.practice import level, number, rows, units
+from wellchem.interpretation.table import BLANK, ESTIMATED, HELD, OVER, REJECTED, UNREPORTED, Bools, Rows
+from wellchem.interpretation.waters import HOURS_A_DAY, Waters, choose
+from wellchem.models.codes import SamplingPoint
+
+_BACTERIA = ("total_coliform", "e_coli", "fecal_coliform")
+_SIGNED_UNITS = ("Bq/L", "mV", "1", "°C")
+_STEADY_POINTS = (SamplingPoint.TAP_FIRST_DRAW, SamplingPoint.TAP_FLUSHED, SamplingPoint.WELL_HEAD)
+
+
+def _nothing(waters: Waters) -> tuple[np.ndarray, np.ndarray]:
+    return np.full(waters.size, np.nan), np.full(waters.size, np.nan)
+
+
+def too_late(waters: Waters, analyte: str) -> Bools:
+    """Where a test of the analyte was surely begun after its holding time, or its qualifier says so."""
+    least, _ = waters.held
+    flagged = (waters.table.standing(analyte).flags & HELD) != 0
+    for row in rows("holding_times"):
+        if row["analyte"] == analyte:
+            permitted = np.where(waters.chlorinated, float(row["hours_chlorinated"]), float(row["hours"]))
+            return np.asarray(flagged | (least > permitted), dtype=bool)
+    return np.asarray(flagged, dtype=bool)
+
+
+def holding_time(waters: Waters) -> Outcome:
+    """Hours from collection to analysis, against what each test allows. Bacteria fail; nitrate is a warning."""
+    least, most = waters.held
+    status = np.full(waters.size, NOT_POSSIBLE, dtype=np.int8)
+    for row in rows("holding_times"):
+        measured = waters.table.standing(row["analyte"]).measured
+        permitted = np.where(waters.chlorinated, float(row["hours_chlorinated"]), float(row["hours"]))
+        late = too_late(waters, row["analyte"])
+        passed = FAIL if row["analyte"] in _BACTERIA else WARN
+        unknown = np.isnan(most)
+        found = choose([~measured, late, unknown, most <= permitted], [NOT_POSSIBLE, passed, NOT_POSSIBLE, PASS], WARN)
+        # The worst of the tests that can be judged.
+        status = np.where(_order(found) > _order(status), found, status).astype(np.int8)
+    names = tuple(row["analyte"] for row in rows("holding_times"))
+    return Outcome(status, least, most, "h", "collection to analysis", names)
+
+
+def _order(status: Status) -> Status:
+    return np.array([1, 2, 3, 0], dtype=np.int8)[status]
+
+
+def _any_row(waters: Waters, flag: int) -> Bools:
+    table = waters.table
+    hit = table.sample[(table.flags & flag) != 0]
+    return np.bincount(hit, minlength=waters.size)[: waters.size] > 0
+
+
+def qualifiers(waters: Waters) -> Outcome:
+    """Rejected, late or blank-affected results fail; estimates and bounds warn."""
+    serious = _any_row(waters, REJECTED | HELD | BLANK)
+    light = _any_row(waters, ESTIMATED | OVER)
+    low, high = _nothing(waters)
+    table = waters.table
+    flagged = np.flatnonzero(table.flags & (REJECTED | HELD | BLANK | ESTIMATED | OVER))
+    hit: tuple[Rows, ...] = tuple(np.array([place]) for place in flagged) if waters.size == 1 else ()
+    return Outcome(choose([serious, light], [FAIL, WARN], PASS), low, high, rows=hit)
+
+
+def duplicates(waters: Waters) -> Outcome:
+    """The largest relative difference of two results of one analyte, fraction and place of measurement."""
+    table = waters.table
+    low, high = _nothing(waters)
+    code = np.repeat(np.arange(len(table.analytes)), np.diff(table.start))
+    kept = (table.flags & (REJECTED | UNREPORTED)) == 0
+    places = np.flatnonzero(kept & ~np.isnan(table.low) & ~np.isnan(table.high))
+    kind = (code[places] * 8 + table.fraction[places] + 1) * 2 + table.field_measured[places]
+    group = kind * waters.size + table.sample[places]
+    order = np.argsort(group, kind="stable")
+    places, group = places[order], group[order]
+    pair = np.flatnonzero(group[1:] == group[:-1])
+    status = np.full(waters.size, NOT_POSSIBLE, dtype=np.int8)
+    if not len(pair):
+        return Outcome(status, low, high, "%", "relative difference")
+    one, other = places[pair], places[pair + 1]
+    sample = table.sample[one]
+    gap = np.maximum(0.0, np.maximum(table.low[one] - table.high[other], table.low[other] - table.high[one]))
+    middle = (table.low[one] + table.high[one] + table.low[other] + table.high[other]) / 4.0
+    with np.errstate(divide="ignore", invalid="ignore"):
+        least = np.where(gap > 0.0, 100.0 * gap / middle, 0.0)
+    largest = np.full(waters.size, -np.inf)
+    np.maximum.at(largest, sample, least)
+    paired = largest > -np.inf
+    status = choose([~paired, largest > level("duplicate_tolerance")], [NOT_POSSIBLE, WARN], PASS)
+    status = np.where(paired & (largest > 2.0 * level("duplicate_tolerance")), FAIL, status).astype(np.int8)
+    far = least > level("duplicate_tolerance")
+    hit = (one[far], other[far]) if waters.size == 1 else ()
+    shown = np.where(paired, largest, np.nan)
+    return Outcome(status, shown, shown, "%", "relative difference", rows=tuple(hit))
+
+
+def reporting_limits(waters: Waters) -> Outcome:
+    """How many comparisons with limits cannot be decided; with health limits it fails."""
+    verdicts = waters.verdicts
+    open_ones = verdicts.untold
+    health = np.bincount(verdicts.sample[open_ones & verdicts.health], minlength=waters.size)
+    other = np.bincount(verdicts.sample[open_ones & ~verdicts.health], minlength=waters.size)
+    any_made = np.bincount(verdicts.sample[verdicts.settled], minlength=waters.size) > 0
+    status = choose([~any_made, health > 0, other > 0], [NOT_POSSIBLE, FAIL, WARN], PASS)
+    figure = (health + other).astype(np.float64)
+    hit: tuple[Rows, ...] = ()
+    if waters.size == 1:
+        hit = tuple(np.array([row]) for row in np.unique(verdicts.row[open_ones]) if row >= 0)
+        back = {int(source): place for place, source in enumerate(waters.table.order)}
+        hit = tuple(np.array([back[int(row[0])]]) for row in hit if int(row[0]) in back)
+    return Outcome(status, figure, figure, "1", "comparisons that cannot be decided", rows=hit)
+
+
+def age(waters: Waters) -> Outcome:
+    """Days from collection to the date compared with."""
+    low = (waters.day - HOURS_A_DAY - waters.dates.collected.high) / HOURS_A_DAY
+    high = (waters.day - waters.dates.collected.low) / HOURS_A_DAY
+    low = np.maximum(low, 0.0)
+    conditions = [np.isnan(low), low > level("age_fail_days"), low > level("age_warn_days")]
+    return Outcome(choose(conditions, [NOT_POSSIBLE, FAIL, WARN], PASS), low, high, "d", "age of the sample")
+
+
+def implausible(waters: Waters, analyte: str) -> Bools:
+    """Where a value is out of the range of ground water."""
+    column = waters.table.most(analyte)
+    found = np.zeros(waters.size, dtype=bool)
+    for row in rows("plausible"):
+        if row["analyte"] == analyte:
+            least, most = number(row["lowest"]), number(row["highest"])
+            if most is not None:
+                found |= column.low > most
+            if least is not None:
+                found |= column.measured & (column.high < least)
+    return found
+
+
+def plausible(waters: Waters) -> Outcome:
+    """Values out of the range of ground water warn; below nought, or a pH out of 0 to 14, fails."""
+    table = waters.table
+    low, high = _nothing(waters)
+    unusual = np.zeros(waters.size, dtype=bool)
+    hit: list[Rows] = []
+    named: list[str] = []
+    for row in rows("plausible"):
+        found = implausible(waters, row["analyte"])
+        if found.any():
+            unusual |= found
+            column = table.most(row["analyte"])
+            low, high = np.where(found, column.low, low), np.where(found, column.high, high)
+            hit.append(np.where(found, column.row, -1))
+            named.append(row["analyte"])
+    # Negative concentrations and counts: only activities, potentials and indices may lie below nought.
+    beyond = table.high < 0.0
+    for name in table.analytes:
+        if units().get(name, "") in _SIGNED_UNITS:
+            beyond[table.rows(name)] = False
+    ph = table.rows("ph")
+    beyond[ph] = (table.high[ph] < 0.0) | (table.low[ph] > 14.0)
+    impossible = np.bincount(table.sample[beyond], minlength=waters.size) > 0
+    status = choose([impossible, unusual], [FAIL, WARN], PASS)
+    return Outcome(status, low, high, "", "value", tuple(named), tuple(hit))
+
+
+def raw_water(waters: Waters) -> Outcome:
+    """Signs that the water was treated before it was sampled."""
+    treated = signs.softened(waters) | signs.chlorinated(waters) | signs.after_membrane(waters)
+    low, high = _nothing(waters)
+    return Outcome(choose([treated], [WARN], PASS), low, high)
+
+
+def sampling_point(waters: Waters) -> Outcome:
+    """Whether lead and copper can be traced to the pipe or the well."""
+    measured = waters.table.standing("lead").measured | waters.table.standing("copper").measured
+    told = np.isin(waters.dates.point, [tuple(SamplingPoint).index(point) for point in _STEADY_POINTS])
+    low, high = _nothing(waters)
+    return Outcome(choose([~measured, told], [NOT_POSSIBLE, PASS], WARN), low, high, analytes=("lead", "copper"))

@@ -1,0 +1,122 @@
+"""Values worked out for one sample, with bounds, the formula's source and what went in."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+
+import numpy as np
+
+from wellchem import chemistry
+from wellchem.interpretation.amounts import Amount
+from wellchem.interpretation.waters import Waters
+from wellchem.models.finding import Computed, Source
+
+_MG = "mg/L as CaCO3"
+
+
+@dataclass(frozen=True)
+class _Formula:
+    """One computed value: the amount's name, what a reader calls it, its unit, its source, and its classes."""
+
+    name: str
+    label: str
+    unit: str
+    title: str
+    locator: str
+    scheme: str = ""
+    note: str = ""
+
+
+_BALANCE = (
+    _Formula("cations", "sum of cations", "meq/L", "Standard Methods, 24th ed.", "1030 E.1"),
+    _Formula("anions", "sum of anions", "meq/L", "Standard Methods, 24th ed.", "1030 E.1"),
+)
+_SCALING = (
+    _Formula("langelier", "Langelier index", "1", "Standard Methods, 24th ed.", "2330 B", "Langelier USGS"),
+    _Formula("ryznar", "Ryznar index", "1", "Ryznar, J. AWWA 36", "1944, p. 472", "Ryznar"),
+)
+_CORROSION = (
+    _Formula("aggressive", "aggressive index", "1", "AWWA C400", "definition", "aggressive index"),
+    _Formula(
+        "larson_skold",
+        "Larson-Skold ratio",
+        "meq/meq",
+        "Larson and Skold, Corrosion 14",
+        "1958, p. 285t",
+        "Larson-Skold",
+        "for mild steel only",
+    ),
+    _Formula(
+        "chloride_sulfate",
+        "chloride to sulfate mass ratio",
+        "mg/mg",
+        "Belitz, Jurgens and Johnson, USGS SIR 2016-5092",
+        "2016",
+        note="for lead in contact with copper only; no index shows that plumbing gives off no metal",
+    ),
+)
+_CHECKED = "memory"
+
+
+def _value(formula: _Formula, amount: Amount) -> Iterable[Computed]:
+    low, high = float(amount.low[0]), float(amount.high[0])
+    if np.isnan(low) or np.isnan(high):
+        return
+    notes = [*amount.taken, *filter(None, [formula.note])]
+    if formula.scheme:
+        classes = dict.fromkeys(str(chemistry.classify(formula.scheme, end)) for end in (low, high))
+        notes.append(f"class: {' to '.join(classes)}")
+    yield Computed(
+        name=formula.name,
+        label=formula.label,
+        low=low,
+        high=high,
+        unit=formula.unit,
+        source=Source(title=formula.title, locator=formula.locator, checked=_CHECKED),
+        inputs=amount.inputs,
+        notes=tuple(notes),
+    )
+
+
+def _all(waters: Waters, formulas: Iterable[_Formula]) -> tuple[Computed, ...]:
+    return tuple(one for formula in formulas for one in _value(formula, waters.worked(formula.name)))
+
+
+def hardness_values(waters: Waters) -> tuple[Computed, ...]:
+    """Total hardness as mg/L of CaCO3 and in grains and German degrees, its class, and its carbonate part."""
+    amount = waters.worked("hardness")
+    main = _Formula("hardness", "total hardness", _MG, "Standard Methods, 24th ed.", "2340 B", "hardness USGS")
+    made = list(_value(main, amount))
+    if not made:
+        return ()
+    for unit, label in (("gpg", "grains per US gallon"), ("°dH", "German degrees")):
+        convert = _converter(unit)
+        shown = Amount(convert(amount.low), convert(amount.high), amount.inputs)
+        made += _value(_Formula(f"hardness_{unit}", "total hardness", label, main.title, "2340 A"), shown)
+    alkaline = waters.worked("alkalinity_amount")
+    part = Amount(
+        np.minimum(amount.low, alkaline.low), np.minimum(amount.high, alkaline.high), (*amount.inputs, *alkaline.inputs)
+    )
+    made += _value(_Formula("carbonate_hardness", "carbonate hardness", _MG, main.title, "2340 A"), part)
+    return tuple(made)
+
+
+def _converter(unit: str) -> Callable[[np.ndarray], np.ndarray]:
+    factor = float(chemistry.convert_hardness(1.0, "mg/L", unit))
+    return lambda values: values * factor
+
+
+def balance_values(waters: Waters) -> tuple[Computed, ...]:
+    """Sums of cations and anions."""
+    return _all(waters, _BALANCE)
+
+
+def scaling_values(waters: Waters) -> tuple[Computed, ...]:
+    """Indices of scale."""
+    return _all(waters, _SCALING)
+
+
+def corrosion_values(waters: Waters) -> tuple[Computed, ...]:
+    """Indices of corrosion."""
+    return _all(waters, _CORROSION)

@@ -1,0 +1,53 @@
+"""The small language of the practice tables: groups at risk, thresholds, problems, signs, what is near and noticed.
+
+`infants|children` is any of these, present or not ruled out; `infants!` is known to be present; `sodium_restricted?`
+is not ruled out, and weakens a finding where it is not known; `iron<0.3`, `iron>0.3` compare with the most that was
+found; `problem:x`, `sign:x`, `nearby:x`, `observed:x`, `analyte:x` and `always` say what they say.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+import numpy as np
+
+from wellchem.interpretation.table import Bools
+from wellchem.interpretation.waters import Waters
+
+_GROUPS = ("infants", "children", "pregnancy", "immunocompromised", "sodium_restricted")
+
+
+def holds(text: str, waters: Waters, found: Mapping[str, Bools] | None = None) -> tuple[Bools, bool]:
+    """Where a condition holds, by sample, and whether it is only not ruled out. Alternatives are parted by `|`.
+
+    `found` gives the problems (`problem:x`) and signs (`sign:x`) of the samples. Raises ValueError for a word that
+    the language does not have.
+    """
+    met = np.full(waters.size, not text, dtype=bool)
+    weak = False
+    for word in filter(None, text.split("|")):
+        kind, _, name = word.partition(":")
+        if word == "always":
+            met |= True
+        elif kind in ("problem", "sign"):
+            met |= (found or {}).get(word, np.zeros(waters.size, dtype=bool))
+        elif kind == "nearby":
+            met |= waters.near(name)
+        elif kind == "observed":
+            met |= waters.observed(name)
+        elif kind == "analyte":
+            met |= waters.table.standing(name).measured
+        elif "<" in word or ">" in word:
+            met |= _compared(word, waters)
+        elif word.rstrip("!?") in _GROUPS:
+            member = waters.member(word.rstrip("!?"))
+            met |= (member is True) if word.endswith("!") else member is not False
+            weak = weak or (word.endswith("?") and member is None)
+        else:
+            raise ValueError(f"the practice tables know no condition {word!r}")
+    return met, weak
+
+
+def _compared(word: str, waters: Waters) -> Bools:
+    name, sign, value = word.partition("<" if "<" in word else ">")
+    return waters.below(name, float(value)) if sign == "<" else waters.above(name, float(value))

@@ -1,0 +1,159 @@
+"""One sample from results and comparisons to what a practitioner needs next."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import date, datetime
+from typing import TYPE_CHECKING
+
+import wellchem
+from wellchem import limits as limits_room
+from wellchem import schema
+from wellchem.interpretation import computed, verdicts
+from wellchem.interpretation.actions import action_models
+from wellchem.interpretation.checks import check_models
+from wellchem.interpretation.missing import missing_tests, not_established
+from wellchem.interpretation.practice import by, source
+from wellchem.interpretation.problems import find
+from wellchem.interpretation.single import Single, problem_models, sign_models
+from wellchem.interpretation.table import from_sample
+from wellchem.interpretation.waters import Waters, dates_of_sample, day_hours
+from wellchem.models.finding import Caution, Interpretation, Problem
+from wellchem.models.household import Household
+from wellchem.models.sample import Sample
+
+if TYPE_CHECKING:
+    import numpy as np
+
+    from wellchem.limits import LimitTable
+
+_INFORMS = (
+    "This is information, not a certificate: the health authority, a certified laboratory, local code and licensed "
+    "professionals decide. What was not tested is not known."
+)
+_NOT_KNOWN = "Not established by this report: {names}. Nothing can be concluded about drinking this water before it is."
+_UNDATED = "The report has no date of collection: how old its results are cannot be told."
+_NEGATIVE = (
+    "Bacteria were not found in this one sample. One negative test never establishes that there are none: they come "
+    "and go with rain and season."
+)
+_ILLNESS = (
+    "Somebody fell ill: see a physician, name the water, and take water from another source until it is cleared up."
+)
+_TREATED = "The sample may not be the raw water of the well: what it shows may be the treatment."
+
+
+def interpret(
+    sample: Sample,
+    authorities: Iterable[str] = ("us-epa",),
+    on: date | str | None = None,
+    household: Household | None = None,
+    limits: LimitTable | Iterable[LimitTable] | None = None,
+) -> Interpretation:
+    """Interpret one sample: what can be trusted, what is wrong, what to do today, what is missing, what to install.
+
+    Parameters
+    ----------
+    sample : Sample
+        As read from a report, or from `Sample.from_values`.
+    authorities : names of authorities
+        Whose limits are looked to; `wellchem.limits.authorities()` lists them.
+    on : date, "collected" or None
+        The day whose law is meant and by which the age of the report is judged: a date, the sample's day of
+        collection, or today.
+    household : Household or None
+        What is known of the people, the well and what they notice. What is not said of infants, children and
+        pregnancy is taken as present.
+    limits : LimitTable or several, or None
+        Limits of your own, compared besides.
+
+    Returns
+    -------
+    Interpretation
+        With the versions of the library, the schema and the limits, and the date compared with.
+
+    Raises
+    ------
+    UnknownAuthority
+        Where the limits of an authority are not known.
+    """
+    looked_to = (authorities,) if isinstance(authorities, str) else tuple(authorities)
+    asked = _asked(sample, on)
+    comparisons = limits_room.compare_sample(sample, looked_to, asked, household, limits)
+    waters = Waters(
+        table=from_sample(sample),
+        verdicts=verdicts.from_comparisons(comparisons),
+        dates=dates_of_sample(sample),
+        day=_hours(asked),
+        household=household or Household(),
+    )
+    single = Single(sample, comparisons, waters, find(waters))
+    found = problem_models(single)
+    signs = sign_models(single)
+    return Interpretation(
+        sample=sample,
+        household=household,
+        authorities=looked_to,
+        on=asked,
+        standing=tuple(limits_room.standing(name) for name in looked_to if name in limits_room.authorities()),
+        comparisons=comparisons,
+        checks=check_models(single),
+        problems=found,
+        actions=action_models(single, found),
+        missing=missing_tests(single, looked_to),
+        signs=signs,
+        cautions=_cautions(single, found, any(sign.code in _ALTERED for sign in signs)),
+        hardness=computed.hardness_values(waters),
+        ion_balance=computed.balance_values(waters),
+        scaling=computed.scaling_values(waters),
+        corrosion=computed.corrosion_values(waters),
+        library_version=wellchem.__version__,
+        schema_version=schema.VERSION,
+        limits_version=limits_room.version(),
+    )
+
+
+_ALTERED = ("softened", "chlorinated", "after_membrane")
+
+
+def _asked(sample: Sample, on: date | str | None) -> date:
+    """The date that is meant. Raises ValueError for a text that is none."""
+    if on == "collected":
+        collected = sample.collected
+        return date.today() if collected is None else date(collected.year, collected.month, collected.day)
+    if isinstance(on, str):
+        return date.fromisoformat(on)
+    if isinstance(on, datetime):
+        return on.date()
+    return on or date.today()
+
+
+def _hours(asked: date) -> np.ndarray[tuple[int], np.dtype[np.float64]]:
+    import numpy as np
+
+    return np.array([day_hours(asked)])
+
+
+def _cautions(single: Single, found: Iterable[Problem], altered: bool) -> tuple[Caution, ...]:
+    """What holds of the whole report, then the cautions of each hazard, once each."""
+    made = [Caution(code="informs", text=_INFORMS, decides="the local health authority")]
+    if open_ones := not_established(single):
+        names = ", ".join(open_ones)
+        made.append(
+            Caution(code="not_established", text=_NOT_KNOWN.format(names=names), decides="a certified laboratory")
+        )
+    if single.sample.collected is None:
+        made.append(Caution(code="undated", text=_UNDATED, decides="the laboratory"))
+    if "bacteria" not in open_ones and not any(problem.code in _BACTERIA for problem in found):
+        row = by("cautions", "problem")["coliform_bacteria"][0]
+        made.append(Caution(code="one_negative", text=_NEGATIVE, hazard="coliform_bacteria", source=source(row)))
+    if single.waters.observed("illness"):
+        made.append(Caution(code="illness", text=_ILLNESS, decides="a physician"))
+    if altered:
+        made.append(Caution(code="maybe_treated", text=_TREATED, decides="the household"))
+    for problem in found:
+        made += problem.cautions
+    return tuple(dict.fromkeys(made))
+
+
+_BACTERIA = ("fecal_bacteria", "coliform_bacteria")

@@ -1,0 +1,185 @@
+"""Checks and problems of many samples at once: a row per sample and check, or problem."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from datetime import date
+from typing import TYPE_CHECKING
+
+import numpy as np
+import pandas as pd
+
+from wellchem import limits as limits_room
+from wellchem import schema
+from wellchem.interpretation import table, verdicts
+from wellchem.interpretation.checks import STATUSES, outcomes
+from wellchem.interpretation.practice import problems as catalogue
+from wellchem.interpretation.practice import rows
+from wellchem.interpretation.problems import CERTAINTIES, NONE, URGENCIES, find
+from wellchem.interpretation.verdicts import WITHIN
+from wellchem.interpretation.waters import Waters, dates_of_frames, day_hours
+from wellchem.models.household import Household
+
+if TYPE_CHECKING:
+    from wellchem.limits import LimitTable
+
+_NEEDED = ("sample", "analyte", "fraction", "censoring", "low", "high", "qualifiers", "assumptions", "measured", "role")
+
+
+def _waters(
+    frame: pd.DataFrame,
+    samples: pd.DataFrame | None,
+    authorities: Iterable[str],
+    on: date | str | None,
+    household: Household | None,
+    limits: LimitTable | Iterable[LimitTable] | None,
+) -> tuple[Waters, pd.DataFrame]:
+    schema.check(frame, "results", _NEEDED)
+    if samples is not None:
+        schema.check(samples, "samples", ("sample", "collected"))
+    compared = limits_room.compare(frame, authorities, on, household, limits)
+    results = table.from_frame(frame)
+    dates = dates_of_frames(frame, samples, results)
+    if on == "collected":
+        today = day_hours(date.today())
+        day = np.where(np.isnan(dates.collected.high), today, np.ceil(dates.collected.high / 24.0) * 24.0)
+    else:
+        day = np.full(results.size, day_hours(on if isinstance(on, date) else date.today()))
+    waters = Waters(
+        table=results,
+        verdicts=verdicts.from_frame(compared, results.keys),
+        dates=dates,
+        day=day,
+        household=household or Household(),
+    )
+    return waters, compared
+
+
+def checks(
+    frame: pd.DataFrame,
+    samples: pd.DataFrame | None = None,
+    authorities: Iterable[str] = ("us-epa",),
+    on: date | str | None = None,
+    household: Household | None = None,
+    limits: LimitTable | Iterable[LimitTable] | None = None,
+) -> pd.DataFrame:
+    """Checks of every sample of a results frame.
+
+    Parameters
+    ----------
+    frame : frame of results (wellchem.schema)
+    samples : frame of samples, or None
+        Dates of receipt and analysis; without it holding times cannot be judged.
+    authorities, on, household, limits
+        As in `interpret`.
+
+    Returns
+    -------
+    frame of checks (wellchem.schema)
+        A row per sample and check, samples in the order of their keys' first categories.
+
+    Raises
+    ------
+    FrameError
+        Where a frame lacks a column.
+    UnknownAuthority
+        Where the limits of an authority are not known.
+    """
+    waters, _ = _waters(frame, samples, authorities, on, household, limits)
+    found = outcomes(waters)
+    size, texts = waters.size, {row["code"]: [row[status.value] for status in STATUSES] for row in rows("checks")}
+    sentences = list(dict.fromkeys(text for group in texts.values() for text in group))
+    place = {text: index for index, text in enumerate(sentences)}
+    units = list(dict.fromkeys(outcome.unit for outcome in found.values()))
+    status = np.stack([outcome.status for outcome in found.values()])
+    text = np.stack([np.array([place[one] for one in texts[code]])[found[code].status] for code in found])
+    unit = np.repeat([units.index(outcome.unit) for outcome in found.values()], size).reshape(len(found), size)
+    data = {
+        "sample": _categorical(np.tile(np.arange(size), (len(found), 1)), waters.table.keys),
+        "code": _categorical(np.repeat(np.arange(len(found)), size).reshape(len(found), size), list(found)),
+        "status": _categorical(status, [one.value for one in STATUSES]),
+        "low": np.stack([outcome.low for outcome in found.values()]).T.ravel(),
+        "high": np.stack([outcome.high for outcome in found.values()]).T.ravel(),
+        "unit": _categorical(unit, units),
+        "text": _categorical(text, sentences),
+    }
+    return schema.conform("checks", data, size * len(found))
+
+
+def _categorical(codes: np.ndarray, words: Iterable[object]) -> pd.Categorical[str]:
+    """Codes by check and sample as a column, a sample's rows together."""
+    return pd.Categorical.from_codes(np.asarray(codes).T.ravel(), categories=pd.Index([str(word) for word in words]))
+
+
+def problems(
+    frame: pd.DataFrame,
+    samples: pd.DataFrame | None = None,
+    authorities: Iterable[str] = ("us-epa",),
+    on: date | str | None = None,
+    household: Household | None = None,
+    limits: LimitTable | Iterable[LimitTable] | None = None,
+) -> pd.DataFrame:
+    """Problems of every sample of a results frame: takes and raises what `checks` does.
+
+    Returns
+    -------
+    frame of problems (wellchem.schema)
+        A row per sample and problem found; `evidence` names the limits beyond which results lie, or that cannot be
+        judged, and the thresholds of practice as `practice:analyte`.
+    """
+    waters, compared = _waters(frame, samples, authorities, on, household, limits)
+    found = find(waters)
+    sample, problem = np.nonzero(found.certainty.T > NONE)
+    certainty = found.certainty[problem, sample]
+    data = {
+        "sample": pd.Categorical.from_codes(sample, categories=pd.Index([str(key) for key in waters.table.keys])),
+        "code": pd.Categorical.from_codes(problem, categories=pd.Index([row.code for row in catalogue()])),
+        "kind": pd.Categorical([row.kind for row in catalogue()])[problem],
+        "certainty": pd.Categorical.from_codes(certainty - 1, categories=pd.Index([str(word) for word in CERTAINTIES])),
+        "urgency": pd.Categorical.from_codes(
+            found.urgency[problem, sample], categories=pd.Index([str(word) for word in URGENCIES])
+        ),
+        "evidence": _evidence(waters, compared, sample, problem),
+    }
+    return schema.conform("problems", data, len(sample))
+
+
+def _evidence(waters: Waters, compared: pd.DataFrame, sample: np.ndarray, problem: np.ndarray) -> pd.Categorical[str]:
+    """Limits and thresholds that each problem rests on, one text per distinct set."""
+    made = waters.verdicts
+    limit_codes, limit_names = table.codes(compared["limit"])
+    count = len(catalogue())
+    names = [str(name) for name in limit_names]
+    pairs = sample * count + problem
+    hit = np.flatnonzero(made.counts & (made.state != WITHIN))
+    key, word = [made.sample[hit] * count + made.problem[hit]], [limit_codes[hit]]
+    for row in rows("rules"):
+        above = float(row["above"]) if row["above"] else None
+        beyond = (
+            waters.above(row["analyte"], above)
+            if above is not None
+            else waters.below(row["analyte"], float(row["below"]))
+        )
+        where = np.flatnonzero(beyond)
+        place = next(index for index, one in enumerate(catalogue()) if one.code == row["problem"])
+        key.append(where * count + place)
+        word.append(np.full(len(where), len(names)))
+        names.append(f"practice:{row['analyte']}")
+    keys, words = np.concatenate(key), np.concatenate(word)
+    kept = np.isin(keys, pairs)
+    keys, words = keys[kept], words[kept]
+    both = np.unique(keys * len(names) + words)
+    keys, words = both // len(names), both % len(names)
+    # Each problem's limits are a run of rows; the same run of words is worded once.
+    start = np.searchsorted(keys, pairs, side="left")
+    stop = np.searchsorted(keys, pairs, side="right")
+    texts: dict[bytes, int] = {}
+    sentences: list[str] = []
+    codes = np.empty(len(pairs), dtype=np.int64)
+    for index, (first, last) in enumerate(zip(start.tolist(), stop.tolist(), strict=True)):
+        run = words[first:last].tobytes()
+        if run not in texts:
+            texts[run] = len(sentences)
+            sentences.append(";".join(names[code] for code in words[first:last]))
+        codes[index] = texts[run]
+    return pd.Categorical.from_codes(codes, categories=pd.Index(sentences, dtype="str"))

@@ -1,0 +1,206 @@
+"""What is not known: tests that would change a decision, the most valuable first, and questions to the household."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+import numpy as np
+
+from wellchem.interpretation.checks_report import too_late
+from wellchem.interpretation.conditions import holds
+from wellchem.interpretation.practice import by, problems, rows, source
+from wellchem.interpretation.problems import CERTAIN, NONE
+from wellchem.interpretation.signs import chlorinated
+from wellchem.interpretation.single import Single
+from wellchem.interpretation.verdicts import UNDECIDED
+from wellchem.interpretation.waters import HOURS_A_DAY
+from wellchem.interpretation.wording import label, title
+from wellchem.models.codes import Fraction, Reason
+from wellchem.models.finding import MissingTest
+
+# Without these, and current, nothing good may be said of a well.
+CORE = ("bacteria", "nitrate", "arsenic", "lead")
+_DAYS_A_MONTH = 30.5
+_CONFIRM = "Whether it holds: one sample is one moment. A second one, well apart, before money is spent."
+_LOWER = "Whether it is above the limit: the reporting limit here is too high to tell."
+# A confirmation stands below the core tests and above the rest; what people answer costs nothing.
+_CONFIRM_VALUE, _LOWER_VALUE, _MEMBERS_VALUE, _ROUTINE_VALUE = 83, 87, 33, 10
+_MEMBERS = "what was measured alone does not reach it, but not all that counts was measured."
+_NEAR = 0.8  # as comparisons call a result near
+
+
+def _measured(single: Single, analyte: str) -> bool:
+    """Whether the sample has a usable, bounded result; `iron:dissolved` asks for a fraction."""
+    name, _, fraction = analyte.partition(":")
+    column = single.waters.table.standing(name, Fraction(fraction) if fraction else None)
+    return bool(column.bounded[0] or (column.low[0] > 0.0))
+
+
+def _undecided(single: Single, analyte: str) -> bool:
+    """Whether a health limit cannot be judged against this analyte's result."""
+    verdicts = single.waters.verdicts
+    places = np.flatnonzero(verdicts.untold & verdicts.health)
+    return any(single.comparisons[place].analyte == analyte for place in places)
+
+
+def _old(single: Single, months: float) -> bool:
+    """Whether the sample is older than a test holds, or has no date."""
+    collected = single.waters.dates.collected.high[0]
+    if months == 0.0:
+        return False
+    # No date: nothing shows that it is old, and `age` says that it cannot be told.
+    return bool(single.waters.day[0] - HOURS_A_DAY - collected > months * _DAYS_A_MONTH * HOURS_A_DAY)
+
+
+def _spoiled(single: Single, code: str) -> str:
+    """Why a bacteria test that found none says nothing, or an empty text."""
+    if code != "bacteria":
+        return ""
+    found = single.certainty("fecal_bacteria") > NONE or single.certainty("coliform_bacteria") > NONE
+    if found:
+        return ""
+    if bool(too_late(single.waters, "total_coliform")[0] or too_late(single.waters, "e_coli")[0]):
+        return "It was begun too late, and found none: that says nothing."
+    if bool(chlorinated(single.waters)[0]):
+        return "There was chlorine in the sample: that it found none says nothing of the well."
+    return ""
+
+
+def why_missing(single: Single, row: Mapping[str, str]) -> str:
+    """Why a test of the table is asked for again, or an empty text where its result holds."""
+    wanted = [name for name in row["analytes"].split(";") if name]
+    have = [_measured(single, name) for name in wanted]
+    enough = all(have) if row["need"] == "all" else any(have)
+    if row["code"] == "bacteria" and single.certainty("fecal_bacteria") > NONE:
+        enough = True
+    if not wanted or not enough:
+        return "It was not tested."
+    if _old(single, float(row["valid_months"])):
+        return "The result is too old."
+    return _spoiled(single, row["code"])
+
+
+def current(single: Single, code: str) -> bool:
+    """Whether a core test is made, not stale, valid, and judged against its limits."""
+    row = by("missing", "code")[code][0]
+    analytes = row["analytes"].split(";")
+    return not why_missing(single, row) and not any(_undecided(single, analyte) for analyte in analytes)
+
+
+def not_established(single: Single) -> tuple[str, ...]:
+    """Core tests that are missing, stale, spoiled or undecided."""
+    return tuple(code for code in CORE if not current(single, code))
+
+
+def missing_tests(single: Single, authorities: Iterable[str]) -> tuple[MissingTest, ...]:
+    """Tests and questions, the most valuable first."""
+    found = [
+        *_tests(single),
+        *_lower_limits(single),
+        *_confirmations(single),
+        *_questions(single),
+        *_routine(authorities),
+    ]
+    return tuple(sorted(found, key=lambda one: -one.value))
+
+
+def _tests(single: Single) -> Iterable[MissingTest]:
+    present = single.present()
+    for row in rows("missing"):
+        if not bool(holds(row["when"], single.waters, present)[0][0]):
+            continue
+        if not (why := why_missing(single, row)):
+            continue
+        yield MissingTest(
+            code=row["code"],
+            title=row["title"],
+            decision=f"{why} {row['decision']}",
+            value=int(row["value"]),
+            bottle=row["bottle"],
+            holding_time=row["holding_time"],
+            source=source(row),
+        )
+
+
+def _lower_limits(single: Single) -> Iterable[MissingTest]:
+    """A lower reporting limit, where a result not found cannot be judged against a health limit."""
+    verdicts = single.waters.verdicts
+    undecided = np.flatnonzero(verdicts.untold & verdicts.health)
+    named = dict.fromkeys(single.comparisons[place].analyte for place in undecided)
+    tests = {name: row for row in rows("missing") for name in row["analytes"].split(";")}
+    for analyte in named:
+        row = tests.get(analyte)
+        yield MissingTest(
+            code=f"lower_limit_{analyte}",
+            title=f"{title(analyte)} again, so that it can be judged",
+            decision=_LOWER,
+            value=_LOWER_VALUE if row is None else max(int(row["value"]) - 1, 1),
+            bottle=row["bottle"] if row else "",
+            holding_time=row["holding_time"] if row else "",
+            source=source(row) if row else None,
+        )
+
+
+def _members(single: Single) -> Iterable[MissingTest]:
+    """Members of a group limit that were not measured, and without which its sum cannot be judged."""
+    verdicts = single.waters.verdicts
+    for place in np.flatnonzero(
+        verdicts.counts & verdicts.health & verdicts.incomplete & (verdicts.state == UNDECIDED)
+    ):
+        item = single.comparisons[place]
+        lacking = next(word.partition("=")[2] for word in item.reasons if word.startswith(Reason.MEMBERS_MISSING.value))
+        near = item.ratio is not None and item.ratio.low >= _NEAR
+        yield MissingTest(
+            code=f"members_{item.analyte}",
+            title=f"For the limit on {label(item.analyte)}: {label(lacking).replace(',', ', ')}",
+            decision=f"Whether the {item.limit.term} ({item.limit.authority}) is kept: {_MEMBERS}",
+            value=_LOWER_VALUE - 1 if near else _MEMBERS_VALUE,
+        )
+
+
+def _confirmations(single: Single) -> Iterable[MissingTest]:
+    """A second sample for health problems that rest on one, and for bacteria, which come and go."""
+    tests = {name: row for row in rows("missing") for name in row["analytes"].split(";")}
+    for problem in problems():
+        certainty = single.certainty(problem.code)
+        if problem.kind != "health" or certainty in (NONE, CERTAIN) or not problem.analytes:
+            continue
+        if certainty == 1 and single.deciding(problem.code, UNDECIDED):
+            continue  # a lower reporting limit is asked for instead
+        row = next((tests[name] for name in problem.analytes if name in tests), None)
+        yield MissingTest(
+            code=f"confirm_{problem.code}",
+            title=f"A second sample: {problem.title[:1].lower() + problem.title[1:]}",
+            decision=_CONFIRM,
+            value=_CONFIRM_VALUE,
+            bottle=row["bottle"] if row else "",
+            holding_time=row["holding_time"] if row else "",
+            source=source(row) if row else None,
+        )
+
+
+def _questions(single: Single) -> Iterable[MissingTest]:
+    for row in rows("questions"):
+        if getattr(single.waters.household, row["field"]) is not None:
+            continue
+        if bool(holds(row["when"], single.waters)[0][0]):
+            yield MissingTest(
+                code=f"ask_{row['field']}",
+                title=row["title"],
+                decision=row["decision"],
+                value=int(row["value"]),
+                field=row["field"],
+            )
+
+
+def _routine(authorities: Iterable[str]) -> Iterable[MissingTest]:
+    """What each authority advises a private well to have tested, and how often."""
+    for name in authorities:
+        for row in by("routine", "authority").get(name, ()):
+            yield MissingTest(
+                code=f"routine_{name}",
+                title=f"The routine of a private well ({name})",
+                decision=row["text"],
+                value=_ROUTINE_VALUE,
+                source=source(row),
+            )

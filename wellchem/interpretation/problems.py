@@ -1,0 +1,240 @@
+"""What is wrong with the water, how sure, and how soon to act, for many samples at once.
+
+Findings come from limits, from the thresholds of `rules.csv`, from what people notice, and from a few rules that weigh
+several numbers. Raising a result only ever adds to them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from wellchem.interpretation import amounts
+from wellchem.interpretation.checks_report import implausible
+from wellchem.interpretation.checks_sums import disagreeing
+from wellchem.interpretation.conditions import holds
+from wellchem.interpretation.practice import by, groups, number, problem_index, problems, rows
+from wellchem.interpretation.table import BOUNDED, DOUBTFUL, LEFT, RIGHT, Bools, Floats
+from wellchem.interpretation.verdicts import BEYOND
+from wellchem.interpretation.waters import Waters
+from wellchem.models.codes import Certainty, Urgency
+from wellchem.models.household import WellType
+
+NONE, POSSIBLE, LIKELY, CERTAIN = 0, 1, 2, 3
+CERTAINTIES = (Certainty.POSSIBLE, Certainty.LIKELY, Certainty.CERTAIN)
+URGENCIES = (Urgency.OPTIONAL, Urgency.PLANNED, Urgency.SOON, Urgency.NOW)
+_RANK = {urgency.value: rank for rank, urgency in enumerate(URGENCIES)}
+_SOON = _RANK[Urgency.SOON.value]
+
+Grid = NDArray[np.int8]
+
+_OPEN_WELLS = (WellType.DUG, WellType.DRIVEN, WellType.BORED, WellType.SPRING)
+
+
+@dataclass(frozen=True, eq=False)
+class Findings:
+    """Certainty, urgency and worst ratio to a health limit, by problem (row of the catalogue) and sample (column)."""
+
+    certainty: Grid
+    urgency: Grid
+    ratio: Floats
+
+    def of(self, code: str) -> Grid:
+        """Certainty of one problem by sample."""
+        row: Grid = self.certainty[problem_index()[code]]
+        return row
+
+
+@dataclass(eq=False)
+class _Weighing:
+    """Evidence as it is gathered: certainty so far, sound witnesses, whether people notice it, the worst ratio."""
+
+    certainty: Grid
+    witnesses: NDArray[np.int16]
+    open_ended: NDArray[np.bool_]  # decided by a result that a bound, not a number, puts beyond
+    ratio: Floats
+
+    def raise_to(self, problem: int, where: Bools, certainty: int) -> None:
+        row = self.certainty[problem]
+        np.maximum(row, np.where(where, certainty, NONE).astype(np.int8), out=row)
+
+    def decided(self, code: str) -> Bools:
+        return np.asarray(self.certainty[problem_index()[code]] >= LIKELY, dtype=bool)
+
+
+def find(waters: Waters) -> Findings:
+    """Problems of every sample."""
+    shape = (len(problems()), waters.size)
+    weighing = _Weighing(
+        np.zeros(shape, dtype=np.int8),
+        np.zeros(shape, dtype=np.int16),
+        np.ones(shape, dtype=bool),
+        np.full(shape, np.nan),
+    )
+    _from_limits(waters, weighing)
+    _from_rules(waters, weighing)
+    _from_observations(waters, weighing)
+    _from_several(waters, weighing)
+    urgency, acute = _urgency(waters, weighing)
+    _certain(waters, weighing, acute)
+    return Findings(weighing.certainty, urgency, weighing.ratio)
+
+
+def _from_limits(waters: Waters, weighing: _Weighing) -> None:
+    """Decided verdicts are likely; of undecided ones on health limits, those with something found, or asked always."""
+    verdicts = waters.verdicts
+    beyond = np.flatnonzero(verdicts.counts & (verdicts.state == BEYOND))
+    problem, sample = verdicts.problem[beyond], verdicts.sample[beyond]
+    weighing.certainty[problem, sample] = LIKELY
+    worst = np.where(np.isnan(verdicts.ratio_high[beyond]), verdicts.ratio_low[beyond], verdicts.ratio_high[beyond])
+    ratio = np.full(weighing.ratio.shape, -np.inf)
+    health = verdicts.health[beyond]
+    np.maximum.at(ratio, (problem[health], sample[health]), np.nan_to_num(worst[health], nan=1.0, posinf=np.inf))
+    weighing.ratio[:] = np.where(ratio > -np.inf, ratio, np.nan)
+    _count_witnesses(waters, weighing, beyond)
+    undecided = verdicts.untold & verdicts.health
+    always = np.array([row.always for row in problems()], dtype=bool)[verdicts.problem]
+    shown = np.flatnonzero(undecided & (always | (verdicts.low > 0.0)))
+    where = np.zeros(weighing.certainty.shape, dtype=bool)
+    where[verdicts.problem[shown], verdicts.sample[shown]] = True
+    np.maximum(weighing.certainty, where.astype(np.int8) * POSSIBLE, out=weighing.certainty)
+
+
+def _count_witnesses(waters: Waters, weighing: _Weighing, beyond: NDArray[np.int64]) -> None:
+    """Sound results beyond the same limit: two of them confirm each other."""
+    verdicts, table = waters.verdicts, waters.table
+    place = np.full(int(table.order.max(initial=-1)) + 2, -1, dtype=np.int64)
+    place[table.order] = np.arange(len(table.order))
+    row = verdicts.row[beyond]
+    alone = (row >= 0) & (row < len(place) - 1)
+    beyond, row = beyond[alone], place[row[alone]]
+    beyond, row = beyond[row >= 0], row[row >= 0]
+    flags = table.flags[row]
+    problem, sample = verdicts.problem[beyond], verdicts.sample[beyond]
+    # Organisms counted beyond a range were grown and seen; a chemical beyond a range has no number.
+    counted = np.array([groups().get(name) == "microbiology" for name in table.analytes], dtype=bool)
+    counted = counted[np.searchsorted(table.start, row, side="right") - 1]
+    exact = (flags & (LEFT | BOUNDED)) == 0
+    exact &= counted | ((flags & RIGHT) == 0)
+    weighing.open_ended[problem[exact], sample[exact]] = False
+    sound = exact & ((flags & DOUBTFUL) == 0)
+    limits = int(verdicts.limit.max(initial=-1)) + 1
+    key = (sample[sound] * limits + verdicts.limit[beyond][sound]) * len(problems()) + problem[sound]
+    unique, count = np.unique(key, return_counts=True)
+    found = unique % len(problems()), unique // len(problems()) // max(limits, 1)
+    np.maximum.at(weighing.witnesses, found, count.astype(np.int16))
+
+
+def _from_rules(waters: Waters, weighing: _Weighing) -> None:
+    """Thresholds of practice; a rule whose group is only not ruled out is possible."""
+    for row in rows("rules"):
+        problem = problem_index()[row["problem"]]
+        above, below = number(row["above"]), number(row["below"])
+        beyond = (
+            waters.above(row["analyte"], above) if above is not None else waters.below(row["analyte"], below or 0.0)
+        )
+        if not beyond.any():
+            continue
+        met, weak = holds(row["when"], waters)
+        certainty = POSSIBLE if weak or row["certainty"] == Certainty.POSSIBLE.value else LIKELY
+        weighing.raise_to(problem, beyond & met, certainty)
+        if row["analyte"] in amounts.DERIVED:
+            sound = (beyond & met).astype(np.int16)
+        else:
+            sound = np.where(met, waters.table.witnesses(row["analyte"], above, below), 0).astype(np.int16)
+            flags = waters.table.most(row["analyte"]).flags
+            counted = groups().get(row["analyte"]) == "microbiology"
+            bound = (flags & (LEFT | BOUNDED | (0 if counted else RIGHT))) != 0
+            weighing.open_ended[problem] &= ~(beyond & met & ~bound)
+        # Hardness that was titrated and hardness from calcium and magnesium are two methods.
+        other_method = row["problem"] == "hardness"
+        gathered = weighing.witnesses[problem]
+        weighing.witnesses[problem] = gathered + sound if other_method else np.maximum(gathered, sound)
+
+
+def _from_observations(waters: Waters, weighing: _Weighing) -> None:
+    """What people notice raises a problem where no number disproves it, and is a witness where a number shows it."""
+    for row in rows("observations"):
+        if not waters.observed(row["observation"]) or not row["problem"]:
+            continue
+        problem = problem_index()[row["problem"]]
+        disproved = holds(row["disproved_by"], waters)[0] if row["disproved_by"] else np.zeros(waters.size, dtype=bool)
+        kind = problems()[problem].kind
+        if kind != "health":
+            weighing.witnesses[problem] += (weighing.certainty[problem] >= LIKELY).astype(np.int16)
+        certainty = LIKELY if row["certainty"] == Certainty.LIKELY.value else POSSIBLE
+        weighing.raise_to(problem, ~disproved, certainty)
+
+
+def _from_several(waters: Waters, weighing: _Weighing) -> None:
+    """Problems that several findings together make."""
+    index = problem_index()
+    home = waters.household
+    exposed = (
+        home.surface_influenced is True
+        or home.flooded is True
+        or home.well_cap_sound is False
+        or home.well_type in _OPEN_WELLS
+    )
+    fecal, coliform = weighing.decided("fecal_bacteria"), weighing.decided("coliform_bacteria")
+    if exposed:
+        weighing.raise_to(index["surface_connection"], fecal, LIKELY)
+        weighing.raise_to(index["surface_connection"], coliform, POSSIBLE)
+    if home.surface_influenced is True:
+        weighing.raise_to(index["surface_connection"], np.ones(waters.size, dtype=bool), LIKELY)
+    elif home.flooded is True or home.well_cap_sound is False:
+        weighing.raise_to(index["surface_connection"], np.ones(waters.size, dtype=bool), POSSIBLE)
+    metal = weighing.decided("lead") | weighing.decided("copper")
+    aggressive = weighing.decided("low_ph") | weighing.decided("corrosive_water")
+    weighing.raise_to(index["corrosive_metals"], metal & aggressive, LIKELY)
+
+
+def _urgency(waters: Waters, weighing: _Weighing) -> tuple[Grid, NDArray[np.bool_]]:
+    """Urgency by the table of hazard, group and amount; and where a hazard is acute and to be acted on at once."""
+    urgency = np.zeros(weighing.certainty.shape, dtype=np.int8)
+    acute = np.zeros(weighing.certainty.shape, dtype=bool)
+    for code, urgent in by("urgency", "problem").items():
+        problem = problem_index()[code]
+        found = weighing.certainty[problem] > NONE
+        if not found.any():
+            continue
+        for row in urgent:
+            if not waters.counts(row["group"]):
+                continue
+            rank = _RANK[row["urgency"]]
+            met = found & applies(row, waters, weighing.ratio[problem])
+            np.maximum(urgency[problem], np.where(met, rank, 0).astype(np.int8), out=urgency[problem])
+            if row["nature"] == "acute" and row["urgency"] == Urgency.NOW.value:
+                acute[problem] |= met
+    health = np.array([row.kind == "health" for row in problems()], dtype=bool)[:, None]
+    # What cannot be told from this report is to be tested soon; it is no emergency yet.
+    possible = weighing.certainty == POSSIBLE
+    urgency = np.where(possible & health, np.minimum(urgency, _SOON), urgency)
+    urgency = np.where((weighing.certainty > NONE) & health, np.maximum(urgency, 1), urgency).astype(np.int8)
+    return urgency, acute & ~possible
+
+
+def applies(row: Mapping[str, str], waters: Waters, ratio: Floats) -> Bools:
+    """Where a row of the urgency table applies: by ratio to the limit, by amount, or to every finding."""
+    met = np.ones(waters.size, dtype=bool)
+    if row["above_ratio"] and float(row["above_ratio"]) > 0.0:
+        met &= np.nan_to_num(ratio, nan=-1.0) >= float(row["above_ratio"])
+    if row["analyte"]:
+        met &= np.nan_to_num(waters.table.most(row["analyte"]).low, nan=-1.0) >= float(row["above_amount"])
+    return met
+
+
+def _certain(waters: Waters, weighing: _Weighing, acute: NDArray[np.bool_]) -> None:
+    """Likely becomes certain by a second sound result, or where the hazard is acute; never on a bound alone."""
+    doubtful = np.zeros(weighing.certainty.shape, dtype=bool)
+    for place, row in enumerate(problems()):
+        for analyte in row.analytes:
+            name = analyte.rstrip("<>")
+            if name in waters.table.analytes:
+                doubtful[place] |= implausible(waters, name) | disagreeing(waters, name)
+    confirmed = (weighing.witnesses >= 2) & ~doubtful
+    certain = (weighing.certainty == LIKELY) & (confirmed | (acute & ~weighing.open_ended))
+    weighing.certainty[certain] = CERTAIN

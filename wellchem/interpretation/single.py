@@ -1,0 +1,205 @@
+"""One sample's findings with their evidence: which printed cells and which limits each rests on."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+import numpy as np
+
+from wellchem.interpretation import wording
+from wellchem.interpretation.amounts import DERIVED
+from wellchem.interpretation.conditions import holds
+from wellchem.interpretation.practice import by, number, problem_index, problems, rows, source
+from wellchem.interpretation.problems import CERTAINTIES, NONE, POSSIBLE, URGENCIES, Findings
+from wellchem.interpretation.signs import INPUTS, LIKELY, SIGNS
+from wellchem.interpretation.table import Bools
+from wellchem.interpretation.verdicts import BEYOND, UNDECIDED
+from wellchem.interpretation.waters import Waters
+from wellchem.models.codes import Certainty, ProblemKind
+from wellchem.models.finding import Caution, Evidence, Problem, Sign
+from wellchem.models.limits import Comparison
+from wellchem.models.sample import Sample
+
+_NOT_TOLD = "This report cannot tell; a further test has to. "
+
+
+@dataclass(frozen=True, eq=False)
+class Single:
+    """A sample with all that was concluded of it so far."""
+
+    sample: Sample
+    comparisons: tuple[Comparison, ...]
+    waters: Waters
+    findings: Findings
+
+    def results(self, analytes: Iterable[str]) -> tuple[int, ...]:
+        """Places in the sample of the usable results of some analytes."""
+        table = self.waters.table
+        found = [int(table.order[place]) for analyte in analytes for place in table.usable(analyte)]
+        return tuple(dict.fromkeys(found))
+
+    def source_rows(self, places: Iterable[int]) -> tuple[int, ...]:
+        """Places in the sample of rows of the table."""
+        return tuple(dict.fromkeys(int(self.waters.table.order[place]) for place in places if place >= 0))
+
+    def certainty(self, code: str) -> int:
+        """How sure a problem is, as a number."""
+        return int(self.findings.of(code)[0])
+
+    def present(self) -> Mapping[str, Bools]:
+        """Problems and signs, by the words of the tables' conditions."""
+        found = {f"problem:{row.code}": self.findings.of(row.code) > NONE for row in problems()}
+        return found | {f"sign:{code}": test(self.waters) for code, test in SIGNS.items()}
+
+    def deciding(self, code: str, state: int) -> tuple[int, ...]:
+        """Comparisons that raise a problem: decided ones (BEYOND), or those that a result leaves open (UNDECIDED)."""
+        verdicts = self.waters.verdicts
+        meant = verdicts.untold if state == UNDECIDED else verdicts.counts & (verdicts.state == state)
+        hit = meant & (verdicts.problem == problem_index()[code])
+        return tuple(int(place) for place in np.flatnonzero(hit))
+
+
+def _fired(single: Single, row: Mapping[str, str]) -> bool:
+    """Whether a threshold of practice is passed in this sample."""
+    above, below = number(row["above"]), number(row["below"])
+    waters = single.waters
+    beyond = waters.above(row["analyte"], above) if above is not None else waters.below(row["analyte"], below or 0.0)
+    return bool(beyond[0]) and bool(holds(row["when"], waters)[0][0])
+
+
+def _evidence(single: Single, code: str) -> Iterable[Evidence]:
+    certainty = single.certainty(code)
+    for state in (BEYOND, UNDECIDED) if certainty > POSSIBLE else (UNDECIDED,):
+        for place in single.deciding(code, state):
+            item = single.comparisons[place]
+            if state == UNDECIDED and item.limit.kind != "health":
+                continue
+            yield Evidence(text=wording.comparison(item) + ".", results=item.results, comparisons=(place,))
+    for row in by("rules", "problem").get(code, ()):
+        if _fired(single, row):
+            analytes = single.waters.worked(row["analyte"]).inputs if row["analyte"] in DERIVED else (row["analyte"],)
+            yield Evidence(text=row["text"], results=single.results(analytes), source=source(row))
+    for row in by("observations", "problem").get(code, ()):
+        disproved = bool(row["disproved_by"]) and bool(holds(row["disproved_by"], single.waters)[0][0])
+        if single.waters.observed(row["observation"]) and not disproved:
+            yield Evidence(text=f"Noticed: {row['text']}")
+    if code in ("surface_connection", "corrosive_metals"):
+        yield from _together(single, code)
+    for row in rows("interactions"):
+        needed = row["problems"].split(";")
+        if code in needed and all(single.certainty(other) > POSSIBLE for other in needed):
+            yield Evidence(text=row["text"], source=source(row))
+
+
+_RESTS_ON = {
+    "surface_connection": ("fecal_bacteria", "coliform_bacteria"),
+    "corrosive_metals": ("lead", "copper", "low_ph", "corrosive_water"),
+}
+
+
+def _together(single: Single, code: str) -> Iterable[Evidence]:
+    """What a problem that several make rests on: the results and limits of the others, and the well."""
+    home = single.waters.household
+    if code == "surface_connection":
+        told = (
+            (home.surface_influenced is True, "The well is said to be under the influence of surface water."),
+            (home.flooded is True, "The well was under water."),
+            (home.well_cap_sound is False, "The well cap is not sound."),
+            (home.well_type is not None, f"The well: {home.well_type}."),
+        )
+        yield from (Evidence(text=text) for holds_so, text in told if holds_so)
+    for other in _RESTS_ON[code]:
+        if single.certainty(other) > POSSIBLE:
+            limits = single.deciding(other, BEYOND)
+            read = [place for limit in limits for place in single.comparisons[limit].results]
+            read += single.results(
+                row["analyte"] for row in by("rules", "problem").get(other, ()) if _fired(single, row)
+            )
+            title = problems()[problem_index()[other]].title
+            yield Evidence(text=f"With it: {title.lower()}.", results=tuple(dict.fromkeys(read)), comparisons=limits)
+
+
+def cautions(code: str) -> tuple[Caution, ...]:
+    """Cautions of a problem: every page with the hazard carries them, whoever lives there."""
+    return tuple(
+        Caution(
+            code=f"{code}_{row['group']}",
+            text=row["text"],
+            hazard=code,
+            group=row["group"],
+            decides=row["decides"],
+            source=source(row),
+        )
+        for row in by("cautions", "problem").get(code, ())
+    )
+
+
+def problem_models(single: Single) -> tuple[Problem, ...]:
+    """Problems of the sample: health first, then by urgency and certainty."""
+    made = []
+    for place, row in enumerate(problems()):
+        certainty = int(single.findings.certainty[place, 0])
+        if certainty == NONE:
+            continue
+        open_only = certainty == POSSIBLE and bool(single.deciding(row.code, UNDECIDED))
+        made.append(
+            Problem(
+                code=row.code,
+                title=row.title,
+                kind=ProblemKind(row.kind),
+                certainty=CERTAINTIES[certainty - 1],
+                urgency=URGENCIES[int(single.findings.urgency[place, 0])],
+                text=(_NOT_TOLD if open_only else "") + row.text,
+                noticed=row.noticed,
+                evidence=tuple(_evidence(single, row.code)),
+                cautions=cautions(row.code),
+                decides=row.decides,
+            )
+        )
+    return tuple(sorted(made, key=lambda one: (one.kind != "health", -URGENCIES.index(one.urgency), -_sure(one))))
+
+
+def _sure(problem: Problem) -> int:
+    return CERTAINTIES.index(problem.certainty)
+
+
+def sign_models(single: Single) -> tuple[Sign, ...]:
+    """Signs of treatment and origin, and what people notice where the numbers disagree."""
+    table = {row["code"]: row for row in rows("signs")}
+    made = []
+    for code, test in SIGNS.items():
+        if not bool(test(single.waters)[0]):
+            continue
+        row = table[code]
+        read = single.results(INPUTS[code])
+        shown = ", ".join(wording.result(single.sample.results[place]) for place in read)
+        made.append(
+            Sign(
+                code=code,
+                title=row["title"],
+                certainty=Certainty.LIKELY
+                if code in LIKELY and bool(LIKELY[code](single.waters)[0])
+                else Certainty.POSSIBLE,
+                text=row["text"],
+                question=row["question"],
+                evidence=(Evidence(text=f"{shown}.", results=read, source=source(row)),),
+            )
+        )
+    return (*made, *_disagreements(single))
+
+
+def _disagreements(single: Single) -> Iterable[Sign]:
+    for row in rows("observations"):
+        if not row["disproved_by"] or not single.waters.observed(row["observation"]):
+            continue
+        if bool(holds(row["disproved_by"], single.waters)[0][0]):
+            analyte = row["disproved_by"].split("<")[0]
+            yield Sign(
+                code=f"disagrees_{row['observation']}",
+                title=f"What is noticed and the numbers disagree: {row['observation'].replace('_', ' ')}",
+                certainty=Certainty.POSSIBLE,
+                text=row["disagreement"],
+                question="Where and when was the sample taken, and what is noticed there?",
+                evidence=(Evidence(text=row["text"], results=single.results((analyte,))),),
+            )

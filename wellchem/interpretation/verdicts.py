@@ -1,0 +1,103 @@
+"""Comparisons as arrays: which sample, which limit, what was found; of a frame, or of one sample."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+import numpy as np
+import pandas as pd
+from numpy.typing import NDArray
+
+from wellchem.interpretation.practice import problem_of
+from wellchem.interpretation.table import Bools, Floats, Rows, codes
+from wellchem.models.codes import Reason, Verdict
+from wellchem.models.limits import Comparison
+
+WITHIN, UNDECIDED, BEYOND = 0, 1, 2
+_STATE = {Verdict.WITHIN: WITHIN, Verdict.UNDECIDED: UNDECIDED, Verdict.ABOVE: BEYOND, Verdict.BELOW: BEYOND}
+
+
+@dataclass(frozen=True, eq=False)
+class Verdicts:
+    """One row per comparison. `problem` is the place in the catalogue that the limit raises, or -1; rows that a
+    condition leaves open carry `settled` false and decide nothing."""
+
+    sample: Rows
+    state: NDArray[np.int8]
+    problem: NDArray[np.int64]
+    settled: Bools
+    incomplete: Bools  # a group limit of which a member was not measured
+    health: Bools
+    limit: Rows
+    low: Floats
+    high: Floats
+    ratio_low: Floats
+    ratio_high: Floats
+    row: Rows
+
+    @property
+    def counts(self) -> Bools:
+        """Rows that decide."""
+        return self.settled & (self.problem >= 0)
+
+    @property
+    def untold(self) -> Bools:
+        """Rows that a measured result leaves open."""
+        return np.asarray(self.counts & (self.state == UNDECIDED) & ~self.incomplete)
+
+
+def _lacks_member(reasons: object) -> bool:
+    return Reason.MEMBERS_MISSING.value in str(reasons)
+
+
+def from_comparisons(comparisons: Sequence[Comparison]) -> Verdicts:
+    """The comparisons of one sample. `row` is the first result's place in the sample, -1 for a group."""
+    limits = {name: place for place, name in enumerate(dict.fromkeys(one.limit.id for one in comparisons))}
+    return Verdicts(
+        sample=np.zeros(len(comparisons), dtype=np.int64),
+        state=np.array([_STATE[one.verdict] for one in comparisons], dtype=np.int8),
+        problem=np.array(
+            [problem_of(one.analyte, one.limit.kind.value, one.verdict.value) for one in comparisons], dtype=np.int64
+        ),
+        settled=np.array([one.condition_settled and one.limit.compared for one in comparisons], dtype=bool),
+        incomplete=np.array([_lacks_member(";".join(one.reasons)) for one in comparisons], dtype=bool),
+        health=np.array([one.limit.kind.value == "health" for one in comparisons], dtype=bool),
+        limit=np.array([limits[one.limit.id] for one in comparisons], dtype=np.int64),
+        low=np.array([one.amount.low if one.amount else np.nan for one in comparisons], dtype=np.float64),
+        high=np.array([one.amount.high if one.amount else np.nan for one in comparisons], dtype=np.float64),
+        ratio_low=np.array([one.ratio.low if one.ratio else np.nan for one in comparisons], dtype=np.float64),
+        ratio_high=np.array([one.ratio.high if one.ratio else np.nan for one in comparisons], dtype=np.float64),
+        row=np.array([one.results[0] if len(one.results) == 1 else -1 for one in comparisons], dtype=np.int64),
+    )
+
+
+def from_frame(frame: pd.DataFrame, keys: NDArray[Any]) -> Verdicts:
+    """The comparisons of a frame; `keys` are the samples in the table's order."""
+    sample_code, names = codes(frame["sample"])
+    place = {str(key): index for index, key in enumerate(keys)}
+    where = np.array([*(place.get(name, -1) for name in names), -1], dtype=np.int64)[sample_code]
+    analyte, analytes = codes(frame["analyte"])
+    kind, kinds = codes(frame["kind"])
+    verdict, verdicts = codes(frame["verdict"])
+    limit, _ = codes(frame["limit"])
+    reason, reasons = codes(frame["reasons"])
+    meaning = np.array(
+        [[[problem_of(a, k, v) for v in verdicts] for k in kinds] for a in analytes], dtype=np.int64
+    ).reshape(len(analytes), len(kinds), len(verdicts))
+    states = np.array([_STATE[Verdict(word)] for word in verdicts], dtype=np.int8)
+    return Verdicts(
+        sample=where,
+        state=states[verdict],
+        problem=meaning[analyte, kind, verdict],
+        settled=frame["settled"].to_numpy(dtype=bool) & (where >= 0),
+        incomplete=np.array([*(_lacks_member(word) for word in reasons), False], dtype=bool)[reason],
+        health=np.array([word == "health" for word in kinds], dtype=bool)[kind],
+        limit=limit,
+        low=frame["low"].to_numpy(dtype=np.float64),
+        high=frame["high"].to_numpy(dtype=np.float64),
+        ratio_low=frame["ratio_low"].to_numpy(dtype=np.float64),
+        ratio_high=frame["ratio_high"].to_numpy(dtype=np.float64),
+        row=frame["result"].to_numpy(dtype=np.float64, na_value=-1).astype(np.int64),
+    )

@@ -1,0 +1,166 @@
+"""What the rules look at: the results as a table, the comparisons, the dates, and the household."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from datetime import date, datetime
+from typing import Any
+
+import numpy as np
+import pandas as pd
+
+from wellchem.interpretation import amounts
+from wellchem.interpretation.amounts import Amount
+from wellchem.interpretation.table import Bools, Floats, Table
+from wellchem.interpretation.verdicts import Verdicts
+from wellchem.models.codes import SamplingPoint
+from wellchem.models.household import Household
+from wellchem.models.sample import Sample
+
+HOURS_A_DAY = 24.0
+# Groups of which an unknown household is taken to have a member; the others only where it says so.
+SUPPOSED = ("infants", "children", "pregnancy")
+_EPOCH = date(1970, 1, 1)
+
+
+@dataclass(frozen=True, eq=False)
+class Moment:
+    """Earliest and latest hour, since 1970, of something that the report dates; NaN where it does not."""
+
+    low: Floats
+    high: Floats
+
+
+@dataclass(frozen=True, eq=False)
+class Dates:
+    """Collection, receipt and analysis by sample, and where the sample was taken (a code of SamplingPoint, or -1)."""
+
+    collected: Moment
+    received: Moment
+    analysed: Moment
+    point: np.ndarray[Any, np.dtype[np.int8]]
+
+
+def _moment(given: date | datetime | None) -> tuple[float, float]:
+    if given is None:
+        return np.nan, np.nan
+    start = (date(given.year, given.month, given.day) - _EPOCH).days * HOURS_A_DAY
+    if isinstance(given, datetime):
+        hour = start + given.hour + given.minute / 60.0 + given.second / 3600.0
+        return hour, hour
+    return start, start + HOURS_A_DAY
+
+
+def dates_of_sample(sample: Sample) -> Dates:
+    """Dates of one sample."""
+    moments = [_moment(given) for given in (sample.collected, sample.received, sample.analysed)]
+    made = [Moment(np.array([low]), np.array([high])) for low, high in moments]
+    point = -1 if sample.point is None else tuple(SamplingPoint).index(sample.point)
+    return Dates(made[0], made[1], made[2], np.array([point], dtype=np.int8))
+
+
+def _moments(series: pd.Series, timed: Bools | None) -> Moment:
+    """Hours of a column of times; midnight, where nothing says that it is timed, is a whole day."""
+    seconds = series.to_numpy(dtype="datetime64[s]")
+    known = ~np.isnat(seconds)
+    hour = np.where(known, seconds.astype(np.int64) / 3600.0, np.nan)
+    exact = timed if timed is not None else (hour % HOURS_A_DAY) != 0.0
+    return Moment(hour, np.where(exact, hour, np.floor(hour / HOURS_A_DAY) * HOURS_A_DAY + HOURS_A_DAY))
+
+
+def dates_of_frames(results: pd.DataFrame, samples: pd.DataFrame | None, table: Table) -> Dates:
+    """Dates of the samples of a frame: of the samples frame where there is one, else of the results."""
+    keys = pd.Index([str(key) for key in table.keys])
+    source = results if samples is None else samples
+    first = source.drop_duplicates("sample").set_index(source.drop_duplicates("sample")["sample"].astype(str))
+    chosen = first.reindex(keys)
+    timed = chosen["collected_timed"].eq(True).to_numpy(dtype=bool) if "collected_timed" in chosen else None
+    nothing = Moment(np.full(table.size, np.nan), np.full(table.size, np.nan))
+    words = {point.value: code for code, point in enumerate(SamplingPoint)}
+    point = chosen["point"].astype("object").map(lambda word: words.get(word, -1)) if "point" in chosen else None
+    return Dates(
+        collected=_moments(chosen["collected"], timed) if "collected" in chosen else nothing,
+        received=_moments(chosen["received"], None) if "received" in chosen else nothing,
+        analysed=_moments(chosen["analysed"], None) if "analysed" in chosen else nothing,
+        point=np.full(table.size, -1, dtype=np.int8) if point is None else point.to_numpy(dtype=np.int8),
+    )
+
+
+@dataclass(frozen=True, eq=False)
+class Waters:
+    """Samples with all that the rules may ask of them. `day` is the date compared with, in hours since 1970."""
+
+    table: Table
+    verdicts: Verdicts
+    dates: Dates
+    day: Floats
+    household: Household = field(default_factory=Household)
+    _worked: dict[str, Amount] = field(default_factory=dict, repr=False)
+
+    @property
+    def size(self) -> int:
+        """Number of samples."""
+        return self.table.size
+
+    def worked(self, name: str) -> Amount:
+        """A worked-out amount by the name of its function in `amounts`, worked out once."""
+        if name not in self._worked:
+            self._worked[name] = getattr(amounts, name)(self.table)
+        return self._worked[name]
+
+    def ends(self, name: str) -> tuple[Floats, Floats]:
+        """Bounds by sample of an analyte at its most, or of a derived amount."""
+        if name in amounts.DERIVED:
+            amount = self.worked(name)
+            return amount.low, amount.high
+        column = self.table.most(name)
+        return column.low, column.high
+
+    def above(self, name: str, value: float) -> Bools:
+        """Where the amount is surely above a value."""
+        return self.ends(name)[0] > value
+
+    def below(self, name: str, value: float) -> Bools:
+        """Where the amount is surely below a value."""
+        return self.ends(name)[1] < value
+
+    def member(self, group: str) -> bool | None:
+        """Whether the household has a member of a group at risk; None where it does not say."""
+        return True if group == "everyone" else getattr(self.household, group)
+
+    def counts(self, group: str) -> bool:
+        """Whether a group at risk is to be reckoned with: present, or not ruled out where it is supposed."""
+        member = self.member(group)
+        return member is True or (member is None and group in SUPPOSED)
+
+    def observed(self, *observations: str) -> bool:
+        """Whether the household notices one of these."""
+        return bool(set(self.household.observations or ()) & set(observations))
+
+    def near(self, *places: str) -> bool:
+        """Whether one of these lies near the well."""
+        return bool(set(self.household.nearby or ()) & set(places))
+
+    @property
+    def chlorinated(self) -> Bools:
+        """Where the water is said or seen to hold chlorine."""
+        seen = self.above("free_chlorine", 0.0) | self.above("total_chlorine", 0.0) | self.above("chloramine", 0.0)
+        return seen | bool(self.household.chlorinated)
+
+    @property
+    def held(self) -> tuple[Floats, Floats]:
+        """Hours from collection to analysis, by its bounds; the high end is unknown where only receipt is dated."""
+        collected, received, analysed = self.dates.collected, self.dates.received, self.dates.analysed
+        end = np.where(np.isnan(analysed.low), received.low, analysed.low)
+        return np.maximum(end - collected.high, 0.0), analysed.high - collected.low
+
+
+def day_hours(on: date) -> float:
+    """Hours since 1970 at the end of a date."""
+    return ((on - _EPOCH).days + 1) * HOURS_A_DAY
+
+
+def choose(conditions: Sequence[Bools], values: Sequence[int], default: int) -> np.ndarray[Any, np.dtype[np.int8]]:
+    """The first value whose condition holds, by sample."""
+    return np.select(list(conditions), list(values), default).astype(np.int8)

@@ -1,0 +1,67 @@
+"""Numbers and results as words of a sentence."""
+
+from __future__ import annotations
+
+import math
+
+from wellchem.models.codes import Censoring
+from wellchem.models.limits import Comparison
+from wellchem.models.sample import Result
+
+_SYMBOLS = {"ph": "pH", "e_coli": "E. coli"}
+
+
+def label(analyte: str) -> str:
+    """An analyte's key as words."""
+    return _SYMBOLS.get(analyte, analyte.replace("_", " "))
+
+
+def title(analyte: str) -> str:
+    """An analyte's key as the beginning of a sentence."""
+    name = label(analyte)
+    return name if name == "pH" else name[:1].upper() + name[1:]
+
+
+def number(value: float) -> str:
+    """A number with three digits."""
+    if math.isinf(value):
+        return "no known end"
+    return f"{value:.3g}" if 1e-4 <= abs(value) < 1e5 or value == 0.0 else f"{value:.2e}"
+
+
+def interval(low: float, high: float, unit: str = "") -> str:
+    """Two bounds as words."""
+    tail = "" if unit in ("", "1") else f" {unit}"
+    if math.isnan(low) or math.isnan(high):
+        return "unknown"
+    if number(low) == number(high):
+        return f"{number(low)}{tail}"
+    if math.isinf(high):
+        return f"at least {number(low)}{tail}"
+    if low == 0.0:
+        return f"at most {number(high)}{tail}"
+    return f"{number(low)} to {number(high)}{tail}"
+
+
+def result(given: Result) -> str:
+    """A result as printed, else in its canonical unit."""
+    fraction = f", {given.fraction.replace('_', ' ')}" if given.fraction else ""
+    if given.printed.value:
+        unit = f" {given.printed.unit}" if given.printed.unit else ""
+        return f"{label(given.analyte)}{fraction} {given.printed.value}{unit}"
+    if given.censoring in (Censoring.PRESENT, Censoring.ABSENT):
+        return f"{label(given.analyte)} {given.censoring.value}"
+    low = math.nan if given.low is None else given.low
+    high = math.nan if given.high is None else given.high
+    return f"{label(given.analyte)}{fraction} {interval(low, high, given.unit or '')}"
+
+
+def comparison(given: Comparison) -> str:
+    """A verdict with its limit."""
+    limit = given.limit
+    side = limit.minimum if given.verdict == "below" else limit.maximum
+    unit = "" if limit.unit == "1" else f" {limit.unit}"
+    bound = "" if side is None else f" of {side:g}{unit}"
+    basis = f" as {limit.basis}" if limit.basis and limit.unit != "1" else ""
+    verdict = {"above": "is above", "below": "is below", "within": "is within", "undecided": "cannot be judged against"}
+    return f"{title(given.analyte)} {verdict[given.verdict]} the {limit.term}{bound}{basis} ({limit.authority})"
