@@ -1,6 +1,6 @@
 """What bounds show against a limit. The rule for intervals: a verdict holds where it holds for every value between
-the bounds (Helsel, Statistics for Censored Environmental Data, 2nd ed. 2012, ch. 1: a censored value is an interval; from memory).
-The limits are typed from the documents named beside them.
+the bounds (Helsel, Statistics for Censored Environmental Data, 2nd ed. 2012, ch. 1: a censored value is an interval;
+from memory). The limits are typed from the documents named beside them.
 """
 
 from math import inf

@@ -236,16 +236,15 @@ def _factors(analyte: str, assumptions: str) -> tuple[float, float]:
     given = dict(part.split("=", 1) for part in assumptions.split(";") if "=" in part)
     known = vocabulary.analytes[analyte]
     least = most = 1.0
-    if "unit" in given and (taken := vocabulary.unit(given["unit"], analyte)) and not taken.problem:
-        usual = usual_units().get(analyte) or usual_units().get(known.group, ())
-        ratios = [meaning.factor / taken.factor for unit in usual if (meaning := vocabulary.unit(unit, analyte))]
-        least, most = least * min([1.0, *ratios]), most * max([1.0, *ratios])
-    if "basis" in given and (taken := vocabulary.unit(f"{known.unit} as {given['basis']}", analyte)):
-        usual = vocabulary.usual_forms(analyte)
-        ratios = [
-            meaning.factor / taken.factor
-            for form in usual
-            if (meaning := vocabulary.unit(f"{known.unit} as {form}", analyte)) and not meaning.problem
-        ]
-        least, most = least * min([1.0, *ratios]), most * max([1.0, *ratios])
+    usual = {
+        "unit": usual_units().get(analyte) or usual_units().get(known.group, ()),
+        "basis": vocabulary.usual_forms(analyte),
+    }
+    for supposed, printed in (("unit", "{}"), ("basis", f"{known.unit} as {{}}")):
+        if supposed in given:
+            taken, *others = (
+                vocabulary.unit(printed.format(word), analyte) for word in (given[supposed], *usual[supposed])
+            )
+            ratios = [1.0] if taken.problem else [one.factor / taken.factor for one in others if not one.problem]
+            least, most = least * min(1.0, *ratios, 1.0), most * max(1.0, *ratios, 1.0)
     return least, most

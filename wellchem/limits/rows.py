@@ -244,8 +244,8 @@ class _Parser:
         if not unit and numberless:
             return 1.0, 0.0
         text = f"{unit} as {basis}" if basis else unit
-        meaning = self.vocabulary.unit(text, analyte) if unit else None
-        if meaning is None or meaning.problem:
+        meaning = self.vocabulary.unit(text, analyte)
+        if not unit or meaning.problem:
             canonical = self.vocabulary.analytes[analyte].unit
             self.faults.append(f"unit {text!r} of {analyte} does not convert to {canonical}")
             return 1.0, 0.0
