@@ -75,9 +75,11 @@ def render(finding: Interpretation) -> str:
         items(f"{item.title}: {item.decision}" for item in tests)
         or paragraph("Every test of the usual routine is there; a well changes, so repeat it as the routine says.")
     )
-    if questions:
+    asked = [f"{item.title}: {item.decision}" for item in questions]
+    asked += [f"{sign.title}: {sign.question}" for sign in finding.signs if sign.question]
+    if asked:
         parts.append(tag("h3", "Questions that would change the advice"))
-        parts.append(items(f"{item.title}: {item.decision}" for item in questions))
+        parts.append(items(asked))
     parts.append(tag("h2", "What was found"))
     if finding.problems:
         parts += map(_problem, finding.problems)

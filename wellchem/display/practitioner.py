@@ -27,6 +27,14 @@ def _checks(finding: Interpretation) -> str:
     return table(("check", "outcome", "what was found", "figures", "source"), rows)
 
 
+def _signs(finding: Interpretation) -> str:
+    rows = []
+    for sign in finding.signs:
+        evidence = "; ".join(part.text for part in sign.evidence)
+        rows.append(((sign.title, str(sign.certainty), sign.text, sign.question, evidence), ""))
+    return table(("sign", "how sure", "what it may mean", "question", "evidence"), rows)
+
+
 def _comparison(finding: Interpretation, item: Comparison) -> tuple[tuple[str, ...], str]:
     results = [finding.sample.results[index] for index in item.results]
     reported = "; ".join(words.amount(result) for result in results)
@@ -44,7 +52,7 @@ def _comparison(finding: Interpretation, item: Comparison) -> tuple[tuple[str, .
         limit,
         words.times(item.ratio),
         "; ".join([state, *notes]),
-        str(item.limit.citation),
+        item.limit.citation.short,
     )
     return cells, "strong-row" if item.verdict in (Verdict.ABOVE, Verdict.BELOW) else ""
 
@@ -54,7 +62,7 @@ def _evidence(finding: Interpretation, problem: Problem) -> Iterable[str]:
         places = "; ".join(words.places(finding, evidence.results))
         limits = "; ".join(
             f"{finding.comparisons[i].limit.term} {words.bound(finding.comparisons[i].limit)}, "
-            f"{finding.comparisons[i].limit.citation}"
+            f"{finding.comparisons[i].limit.citation.short}"
             for i in evidence.comparisons
         )
         tail = [part for part in (places, limits, str(evidence.source or "")) if part]
@@ -156,6 +164,7 @@ def render(finding: Interpretation) -> str:
         paragraph(words.about(finding.sample), "about"),
         tag("h2", "Can the report be trusted"),
         _checks(finding),
+        *((tag("h2", "Signs in the numbers"), _signs(finding)) if finding.signs else ()),
         tag("h2", "Results against limits"),
         figure(
             plots.against_limits(finding),
@@ -183,6 +192,8 @@ def render(finding: Interpretation) -> str:
         tag("h2", "What was supposed, and versions"),
         items(assumed) or paragraph("Nothing had to be supposed in reading the results."),
         items(finding.standing),
+        tag("h3", "Documents compared with"),
+        items(words.documents(finding)),
         paragraph(
             f"Limits as in force on {words.day(finding.on)}; library {finding.library_version}, schema "
             f"{finding.schema_version}, limits {finding.limits_version}.",

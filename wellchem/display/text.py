@@ -73,7 +73,7 @@ def _problem(out: _Writer, finding: Interpretation, number: int, problem: Proble
             out.say(place, 5, "from ")
         for index in evidence.comparisons:
             item = finding.comparisons[index]
-            out.say(f"{item.limit.term} {words.bound(item.limit)}: {item.limit.citation}", 5, "limit ")
+            out.say(f"{item.limit.term} {words.bound(item.limit)}: {item.limit.citation.short}", 5, "limit ")
     for caution in problem.cautions:
         out.say(caution.text, 3, "! ")
     if problem.decides:
@@ -128,6 +128,11 @@ def _checks(out: _Writer, finding: Interpretation) -> None:
     out.raw(table(("check", "outcome", "what was found"), rows, out.width))
 
 
+def _signs(out: _Writer, finding: Interpretation) -> None:
+    for sign in finding.signs:
+        out.say(f"{sign.title} [{sign.certainty}]: {sign.text} {sign.question}".strip(), 0, "- ")
+
+
 def _comparison(finding: Interpretation, item: Comparison) -> tuple[str, ...]:
     reported = "; ".join(words.amount(finding.sample.results[index]) for index in item.results)
     if not reported and item.amount is not None:
@@ -136,7 +141,7 @@ def _comparison(finding: Interpretation, item: Comparison) -> tuple[str, ...]:
     reasons = f" ({'; '.join(map(words.label, item.reasons))})" if item.reasons else ""
     later = f" {item.later}" if item.later else ""
     limit = f"{item.limit.term} {words.bound(item.limit)}"
-    return words.label(item.analyte), reported, limit, f"{state}{reasons}{later}; {item.limit.citation}"
+    return words.label(item.analyte), reported, limit, f"{state}{reasons}{later}; {item.limit.citation.short}"
 
 
 def _comparisons(out: _Writer, finding: Interpretation) -> None:
@@ -172,6 +177,8 @@ def _cautions(out: _Writer, finding: Interpretation) -> None:
 def _standing(out: _Writer, finding: Interpretation) -> None:
     for text in finding.standing:
         out.say(text)
+    for text in words.documents(finding):
+        out.say(text, 0, "document: ")
 
 
 _SECTIONS = (
@@ -179,6 +186,7 @@ _SECTIONS = (
     ("Not tested, or not known", _missing),
     ("Problems", _problems),
     ("Can the report be trusted", _checks),
+    ("Signs in the numbers", _signs),
     ("Results against limits", _comparisons),
     ("Chemistry", _chemistry),
     ("Treatment to consider", _treatment),

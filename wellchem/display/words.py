@@ -157,3 +157,8 @@ def places(finding: Interpretation, indices: Iterable[int]) -> tuple[str, ...]:
         where = f" ({result.origin})" if result.origin else ""
         lines.append(f"{printed(result)}{where}")
     return tuple(lines)
+
+
+def documents(finding: Interpretation) -> tuple[str, ...]:
+    """Every document that a comparison cites, once, with its edition and address."""
+    return tuple(dict.fromkeys(item.limit.citation.document for item in finding.comparisons))

@@ -19,13 +19,27 @@ class Citation(Model):
     url: str = ""
     checked: Checked = Checked.MEMORY
 
-    def __str__(self) -> str:
-        seen = {
+    @property
+    def seen(self) -> str:
+        """How the row was checked, as words."""
+        return {
             Checked.PAGE: "seen in the document",
             Checked.TRANSPOSITION: "seen in another edition or in a law that takes it over",
             Checked.MEMORY: "from memory, not seen in the document",
         }[self.checked]
-        return ", ".join(part for part in (self.title, self.edition, self.locator) if part) + f" [{seen}]"
+
+    @property
+    def short(self) -> str:
+        """Title, place and how it was checked; the edition is left to a list of documents."""
+        return ", ".join(part for part in (self.title, self.locator) if part) + f" [{self.seen}]"
+
+    @property
+    def document(self) -> str:
+        """Publisher, title, edition and address."""
+        return ", ".join(part for part in (self.publisher, self.title, self.edition, self.url) if part)
+
+    def __str__(self) -> str:
+        return ", ".join(part for part in (self.title, self.edition, self.locator) if part) + f" [{self.seen}]"
 
 
 class Limit(Model):
