@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 
 from wellchem.reading.dates import clock, parsed
 from wellchem.reading.grid import Grid
-from wellchem.vocabulary import ColumnMeaning, PhraseMeaning, Vocabulary
+from wellchem.vocabulary import ColumnMeaning, NameMeaning, PhraseMeaning, Vocabulary
 
 _PLAIN = re.compile(r"^[-+−]?\s?(?:\d[\d ,.'’]*|[.,]\d+)(?:[eE][-+]?\d+)?$")
 
@@ -69,15 +69,21 @@ class Lexicon:
         vocabulary = self.vocabulary
         if len(text) <= 40 and vocabulary.value(text) is not None:
             made |= Kind.VALUE
-        if any(letter.isalpha() for letter in text) and vocabulary.name(text) is not None:
+        if any(letter.isalpha() for letter in text) and _names_result(vocabulary.name(text)):
             made |= Kind.NAME
-        if len(text) <= 40 and vocabulary.is_unit(text):
+        counted = made & Kind.VALUE and text[0] in "0123456789.,<>≤≥~+-−"
+        if len(text) <= 40 and not counted and vocabulary.is_unit(text):
             made |= Kind.UNIT
         if vocabulary.column(text) is not None:
             made |= Kind.HEADER
         if vocabulary.phrase(text) is not None:
             made |= Kind.PHRASE
         return made
+
+
+def _names_result(found: NameMeaning | None) -> bool:
+    """Whether a name is of a result, not of something printed beside one ("Iron MDL")."""
+    return found is not None and found.companion is None
 
 
 @dataclass(frozen=True)

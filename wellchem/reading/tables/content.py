@@ -5,52 +5,55 @@ from __future__ import annotations
 from wellchem.models.codes import LayoutKind
 from wellchem.reading.rows import TakenColumn
 from wellchem.reading.tables.cells import Cells, Kind
-from wellchem.reading.tables.headers import Header
+from wellchem.reading.tables.headers import Header, names_beneath
 from wellchem.reading.tables.heads import label
-from wellchem.reading.tables.shapes import Shape, ValueColumn
+from wellchem.reading.tables.shapes import BESIDE, Shape, ValueColumn
 from wellchem.vocabulary import ColumnRole
 
 _LOOK = 10
 
 
 def columns_of_samples_at(cells: Cells, row: int) -> tuple[Header, Shape] | None:
-    """Rows of labels ("Sample ID", "Collected") with a text for each column, above rows of analytes: samples as columns."""
+    """Rows of labels ("Sample ID", "Collected") with a text for each column, above rows of analytes: samples as columns.
+
+    A row of header words for the columns beside them ("Analyte", "Units") may stand among the labels or under them.
+    """
     line = cells.line(row)
     if len(line) < 3 or not _labels(cells, row, line[0].column):
         return None
-    first = line[0].column
+    label_column = line[0].column
     last = row
-    while last + 1 < cells.height and last - row < _LOOK and _labels(cells, last + 1, first):
+    while last + 1 < cells.height and last - row < _LOOK and (
+        _labels(cells, last + 1, label_column) or _names_only_left(cells, last + 1, label_column)
+    ):
         last += 1
-    below = last + 1
-    names = 0
-    used: set[int] = set()
-    for data in range(below, min(below + _LOOK, cells.height)):
-        cell = cells.line(data)[0]
-        if cell.column == first and cell.kind & Kind.NAME:
-            names += 1
-            used.update(c.column for c in cells.line(data)[1:] if c.kind & Kind.VALUE and not c.kind & Kind.UNIT)
-    values = [cell.column for cell in line[1:] if cell.column in used]
-    if not names or not values:
+    named = _named_column(cells, last + 1, label_column)
+    if named is None:
         return None
-    shape = Shape(0, cells.width - 1, first, {}, [])
-    shape.taken[first] = TakenColumn(first, line[0].text, "name", "holds analyte names under labels of samples")
+    used: set[int] = set()
+    for data in range(last + 1, min(last + 1 + _LOOK, cells.height)):
+        used.update(c.column for c in cells.line(data) if c.kind & Kind.VALUE and not c.kind & Kind.UNIT)
+    values = [cell.column for cell in line[1:] if cell.column in used]
+    if not values:
+        return None
+    shape = Shape(0, cells.width - 1, named, {}, [])
+    shape.taken[named] = TakenColumn(named, cells.text(row, named), "name", "holds analyte names under labels of samples")
     beside: dict[str, list[int]] = {}
     for column in range(cells.width):
-        if column in values or column == first:
+        if column in values or column == named:
             continue
         role = _role_by_words(cells, column, row, last)
-        if role in (ColumnRole.UNIT, ColumnRole.REPORTING_LIMIT, ColumnRole.DETECTION_LIMIT, ColumnRole.METHOD):
-            beside.setdefault(str(role), []).append(column)
-            shape.taken[column] = TakenColumn(column, "", str(role), "header words or content")
+        if role in BESIDE:
+            beside.setdefault(BESIDE[role], []).append(column)
+            shape.taken[column] = TakenColumn(column, "", BESIDE[role], "header words or content")
         else:
             shape.layout[column] = LayoutKind.LIMIT if role is ColumnRole.LIMIT else LayoutKind.ADMINISTRATIVE
             shape.taken[column] = TakenColumn(column, "", str(role or "unassigned"), "header words or content")
     for column in values:
         said = {}
         for above in range(row, last + 1):
-            field = label(cells.lexicon, cells.text(above, first)) or "sample_id"
-            if text := cells.text(above, column):
+            field = label(cells.lexicon, cells.text(above, label_column))
+            if field and (text := cells.text(above, column)):
                 said[field] = text
         shape.values.append(ValueColumn(column, {name: list(of) for name, of in beside.items()}, said))
         shape.taken[column] = TakenColumn(column, cells.text(row, column), "value", "values of one sample")
@@ -64,7 +67,22 @@ def _labels(cells: Cells, row: int, first: int) -> bool:
         return False
     if not label(cells.lexicon, line[0].text):
         return False
-    return not any(label(cells.lexicon, cell.text) for cell in line[1:])
+    return not any(label(cells.lexicon, cell.text) or cell.kind & (Kind.NAME | Kind.HEADER) for cell in line[1:])
+
+
+def _names_only_left(cells: Cells, row: int, label_column: int) -> bool:
+    """Whether a row holds header words of the columns to the left and nothing of the samples."""
+    line = cells.line(row)
+    return bool(line) and all(cell.column <= label_column and cell.kind & Kind.HEADER for cell in line)
+
+
+def _named_column(cells: Cells, row: int, last: int) -> int | None:
+    """The column at or left of the labels that holds analyte names in the next rows."""
+    for column in range(last + 1):
+        names, filled = names_beneath(cells, row, column)
+        if names and names * 2 >= filled and cells.text(row, column):
+            return column
+    return None
 
 
 def _role_by_words(cells: Cells, column: int, first: int, last: int) -> ColumnRole | None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from wellchem.reading.tables.cells import Cell, Cells, Kind
-from wellchem.reading.tables.heads import pairs_in
+from wellchem.reading.tables.heads import said_in
 from wellchem.vocabulary import ColumnMeaning, ColumnRole
 
 NAMING = (
@@ -55,7 +55,7 @@ def header_at(cells: Cells, row: int) -> Header | None:
     line = cells.line(row)
     if len(line) < 2 and not _group_heading(cells, row):
         return None
-    if not line or any(pairs_in(cells.lexicon, cell.text) for cell in line):
+    if not line or said_in(cells, row):
         return None
     best: Header | None = None
     best_score = 0
@@ -99,7 +99,7 @@ def _continues(cells: Cells, first: int, row: int) -> bool:
     line = cells.line(row)
     if not line or not all(_worded(cell) for cell in line):
         return False
-    if any(pairs_in(cells.lexicon, cell.text) for cell in line):
+    if said_in(cells, row):
         return False
     if cells.grid.rows[row] - cells.grid.rows[row - 1] > 1:
         return False

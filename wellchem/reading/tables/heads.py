@@ -43,7 +43,7 @@ def said_in(cells: Cells, row: int) -> list[Said]:
             place += 1
             continue
         follower = line[place + 1] if place + 1 < len(line) else None
-        if follower and _can_follow(lexicon, follower):
+        if follower and _can_follow(lexicon, follower, ":" in cell.text):
             made.append(Said(field, follower.text.strip(" :"), (cell.column, follower.column)))
             place += 2
         else:
@@ -52,8 +52,10 @@ def said_in(cells: Cells, row: int) -> list[Said]:
     return _plausible(made, line)
 
 
-def _can_follow(lexicon: Lexicon, cell: Cell) -> bool:
-    """Whether a cell can be the text of the label to its left: not a label itself."""
+def _can_follow(lexicon: Lexicon, cell: Cell, colon: bool) -> bool:
+    """Whether a cell can be the text of the label to its left: not a label itself, nor, without a colon, a header word."""
+    if not colon and cell.kind & (Kind.NAME | Kind.HEADER):
+        return False
     return not label(lexicon, cell.text) and not pairs_in(lexicon, cell.text)
 
 
@@ -61,6 +63,10 @@ def _plausible(said: list[Said], line: tuple[Cell, ...]) -> list[Said]:
     """Nothing where the row is made of labels alone (a header) or where a label stands alone without a text."""
     if said and all(not one.text for one in said):
         return []
+    if not any(":" in cell.text for cell in line):  # labels without a colon: a row of pairs and nothing else
+        told = {column for one in said if one.text for column in one.columns}
+        if told != {cell.column for cell in line}:
+            return []
     return [one for one in said if one.text or len(line) > 1]
 
 

@@ -6,6 +6,9 @@ import re
 from dataclasses import dataclass
 
 from wellchem.reading.tables.cells import Lexicon
+from wellchem.vocabulary import ColumnRole
+
+_LIMITS = (ColumnRole.LIMIT, ColumnRole.REPORTING_LIMIT, ColumnRole.DETECTION_LIMIT, ColumnRole.PREVIOUS)
 
 _ENTRY = re.compile(
     r"(?:^|[;,|•·.]\s+|\s{2,})(?P<code>\*{1,3}|†|‡|[A-Za-z<>]{1,5}\*?|\d{1,2}\)?|\([a-z0-9]\))\s*(?:=|:|[-–—]{1,2}(?=\s)|means\b|indicates\b)\s*"
@@ -73,10 +76,21 @@ def running_result(lexicon: Lexicon, text: str) -> RunningResult | None:
     for pattern in (_DOTS, _SENTENCE, _NAMED):
         found = pattern.match(text)
         if found and lexicon.is_name(found["name"].strip()):
-            parts = value_and_unit(lexicon, found["rest"].strip().rstrip("."))
+            parts = value_and_unit(lexicon, _without_limit(lexicon, found["rest"].strip().rstrip(".")))
             if parts:
                 return RunningResult(found["name"].strip(), *parts)
     return None
+
+
+def _without_limit(lexicon: Lexicon, text: str) -> str:
+    """The text without a limit that stands in parentheses behind it: "0.4 mg/L (guideline 0.3)"."""
+    head, found, inside = text.rpartition("(")
+    words = inside.rstrip(") ").split()
+    for count in range(min(3, len(words)), 0, -1):
+        meaning = lexicon.column(" ".join(words[:count]))
+        if found and meaning is not None and meaning.role in _LIMITS:
+            return head.strip()
+    return text
 
 
 def value_and_unit(lexicon: Lexicon, text: str) -> tuple[str, str] | None:

@@ -207,15 +207,42 @@ def _take_identity(
     fields = {R(name): name for name in HEAD_FIELDS if name in R._value2member_map_}
     fields[R.ACTIVITY_TYPE] = "sample_type"
     for role, name in fields.items():
-        for column in by_role.get(role, []):
-            if column == shape.name:
-                continue
+        columns = [column for column in by_role.get(role, []) if column != shape.name]
+        if name == "sample_id":
+            columns = _sample_columns(cells, shape, heads, columns, body)
+        for column in columns:
             if name in shape.identity:
                 shape.layout.setdefault(column, LayoutKind.ADMINISTRATIVE)
                 _took(shape, heads[column], "administrative", f"a second column of {name}")
             else:
                 shape.identity[name] = column
                 _took(shape, heads[column], name, "header words")
+
+
+def _sample_columns(
+    cells: Cells, shape: Shape, heads: dict[int, Head], columns: list[int], body: int, look: int = 400
+) -> list[int]:
+    """Columns of sample numbers, the one that tells samples apart first; a number of each row is no sample's."""
+    rows = range(body, min(body + look, cells.height))
+    told = {column: [cells.text(row, column) for row in rows] for column in columns}
+    names = {cells.text(row, shape.name) for row in rows} if shape.name is not None else set()
+    good = []
+    for column in columns:
+        distinct = len(set(told[column]))
+        if len(rows) > 3 and distinct == len(rows) and len(names) > 1 and _places_repeat(cells, heads, rows):
+            shape.layout[column] = LayoutKind.ADMINISTRATIVE
+            _took(shape, heads[column], "administrative", "differs in every row: a number of the result")
+        else:
+            good.append((-distinct, column))
+    return [column for _, column in sorted(good)]
+
+
+def _places_repeat(cells: Cells, heads: dict[int, Head], rows: range) -> bool:
+    """Whether rows share site and date of collection: several results of one sample."""
+    columns = [c for c, head in heads.items() if head.role in (R.SITE, R.DATE_COLLECTED, R.TIME_COLLECTED)]
+    if not columns:
+        return False
+    return len({tuple(cells.text(row, column) for column in columns) for row in rows}) < len(rows)
 
 
 def _take_limits(shape: Shape, heads: dict[int, Head], by_role: dict[ColumnRole, list[int]]) -> None:

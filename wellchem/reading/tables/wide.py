@@ -15,12 +15,20 @@ from wellchem.reading.tables.cells import Cells, Kind, Lexicon
 from wellchem.reading.tables.headers import Head, Header, header_at
 from wellchem.reading.tables.limits import limit_role
 from wellchem.reading.tables.shapes import BESIDE, LAYOUT
-from wellchem.vocabulary import ColumnRole
+from wellchem.vocabulary import ColumnRole, Companion, NameMeaning
 
 if TYPE_CHECKING:
     from wellchem.reading.tables.reader import Reader
 
 _SPLIT = re.compile(r"[\s._\-–(/:]+|(?<=[a-z])(?=[A-Z])")
+_COMPANIONS = {
+    Companion.UNCERTAINTY: ColumnRole.UNCERTAINTY,
+    Companion.DETECTION_LIMIT: ColumnRole.DETECTION_LIMIT,
+    Companion.REPORTING_LIMIT: ColumnRole.REPORTING_LIMIT,
+    Companion.QUALIFIER: ColumnRole.REMARK,
+    Companion.UNIT: ColumnRole.UNIT,
+    Companion.METHOD: ColumnRole.METHOD,
+}
 _ROWS_OF = {ColumnRole.REPORTING_LIMIT: "reporting_limit", ColumnRole.DETECTION_LIMIT: "detection_limit"}
 _IDENTITY = {ColumnRole(name): name for name in HEAD_FIELDS if name in ColumnRole._value2member_map_} | {
     ColumnRole.ACTIVITY_TYPE: "sample_type"
@@ -47,6 +55,7 @@ class Wide:
     identity: dict[str, int] = field(default_factory=dict)
     shared: dict[str, int] = field(default_factory=dict)
     layout: dict[int, LayoutKind] = field(default_factory=dict)
+    pending: list[tuple[int, str, str]] = field(default_factory=list)
     taken: dict[int, TakenColumn] = field(default_factory=dict)
 
 
@@ -100,16 +109,15 @@ def _columns(cells: Cells, header: Header) -> Wide:
     lexicon = cells.lexicon
     body = header.last + 1
     latest: Analyte | None = None
-    by_name: dict[str, Analyte] = {}
     for index in range(cells.width):
         head = header.heads.get(index) or Head(index, "", (), "", None)
         analyte = _analyte(lexicon, head)
         if analyte is not None:
-            name = analyte.name.casefold()
             if head.role in BESIDE and head.group:
-                _beside(wide, by_name.get(name), head, BESIDE[head.role])
+                wide.pending.append((index, analyte.name, BESIDE[head.role]))
+                wide.taken[index] = TakenColumn(index, head.text, BESIDE[head.role], f"beside {analyte.name}")
                 continue
-            latest = by_name.setdefault(name, analyte)
+            latest = analyte
             wide.analytes.append(analyte)
             wide.taken[index] = TakenColumn(index, head.text, "value", f"results of {analyte.name}")
             continue
@@ -117,14 +125,14 @@ def _columns(cells: Cells, header: Header) -> Wide:
         if partner is not None and partner[1] in BESIDE:
             owner, role = partner
             wide.taken[index] = TakenColumn(index, head.text, BESIDE[role], f"beside {owner}")
-            _pending(wide, index, owner, BESIDE[role])
+            wide.pending.append((index, owner, BESIDE[role]))
             continue
         if partner is not None:
             wide.layout[index] = LAYOUT.get(partner[1], LayoutKind.ADMINISTRATIVE)
             wide.taken[index] = TakenColumn(index, head.text, "other_value", f"other words on {partner[0]}")
             continue
         latest = _other(cells, wide, head, latest, body)
-    _settle(wide)
+    _settle(lexicon, wide)
     if not any(name in wide.identity for name in ("sample_id", "site", "date_collected")):
         _first_text_is_sample(cells, wide, body)
     return wide
@@ -140,7 +148,7 @@ def _analyte(lexicon: Lexicon, head: Head) -> Analyte | None:
     for name in dict.fromkeys((whole, *head.own, head.group, f"{head.group} {head.text}".strip())):
         if name and lexicon.is_name(name):
             made = Analyte(head.column, name)
-            for part in (*head.own, head.group):
+            for part in (*head.own[1:], head.group) if name == head.text else (*head.own, head.group):
                 if part and part != name:
                     if not made.unit and lexicon.kind(part) & Kind.UNIT:
                         made.unit = part
@@ -155,7 +163,10 @@ def _analyte(lexicon: Lexicon, head: Head) -> Analyte | None:
 def _companion(lexicon: Lexicon, head: Head) -> tuple[str, ColumnRole] | None:
     """An analyte's name and a header word in one heading ("Calcium.rmk", "Iron MDL"): the name and the word's role."""
     text = head.text
-    for place in _SPLIT.finditer(text):
+    whole = lexicon.vocabulary.name(text) if text else None
+    if whole is not None and whole.companion is not None:
+        return text, _COMPANIONS[whole.companion]
+    for place in reversed(list(_SPLIT.finditer(text))):
         left, right = text[: place.start()].strip(), text[place.end() :].strip(" )")
         for name, word in ((left, right), (right, left)):
             if name and word and lexicon.is_name(name):
@@ -165,34 +176,27 @@ def _companion(lexicon: Lexicon, head: Head) -> tuple[str, ColumnRole] | None:
     return None
 
 
-def _pending(wide: Wide, index: int, owner: str, role: str) -> None:
-    wide.shared[f"{owner.casefold()}\t{role}"] = index
-
-
-def _beside(wide: Wide, analyte: Analyte | None, head: Head, role: str) -> None:
-    if analyte is not None:
-        analyte.beside.setdefault(role, head.column)
-        wide.taken[head.column] = TakenColumn(head.column, head.text, role, f"beside {analyte.name}")
-    else:
-        _pending(wide, head.column, head.group, role)
-        wide.taken[head.column] = TakenColumn(head.column, head.text, role, f"beside {head.group}")
-
-
-def _settle(wide: Wide) -> None:
-    """Give the columns beside an analyte to it, wherever they stand; of two columns of one analyte with equal heads both are read."""
-    shared: dict[str, int] = {}
-    for key, index in wide.shared.items():
-        owner, tab, role = key.partition("\t")
-        if not tab:
-            shared[key] = index
-            continue
-        for analyte in wide.analytes:
-            if analyte.name.casefold() == owner:
-                analyte.beside.setdefault(role, index)
-                break
+def _settle(lexicon: Lexicon, wide: Wide) -> None:
+    """Give the columns beside an analyte to the nearest column of its results."""
+    for index, owner, role in wide.pending:
+        meaning = lexicon.vocabulary.name(owner)
+        nearest = min(
+            (analyte for analyte in wide.analytes if role not in analyte.beside and _same(lexicon, analyte, owner, meaning)),
+            key=lambda analyte: abs(analyte.column - index),
+            default=None,
+        )
+        if nearest is not None:
+            nearest.beside[role] = index
         else:
             wide.layout[index] = LayoutKind.ADMINISTRATIVE
-    wide.shared = shared
+
+
+def _same(lexicon: Lexicon, analyte: Analyte, owner: str, meaning: NameMeaning | None) -> bool:
+    """Whether a heading speaks of the analyte of this column."""
+    if analyte.name.casefold() == owner.casefold():
+        return True
+    mine = lexicon.vocabulary.name(analyte.name)
+    return None not in (mine, meaning) and (mine.analyte, mine.fraction) == (meaning.analyte, meaning.fraction)  # type: ignore[union-attr]
 
 
 def _other(cells: Cells, wide: Wide, head: Head, latest: Analyte | None, body: int) -> Analyte | None:
