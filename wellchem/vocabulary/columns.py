@@ -1,0 +1,105 @@
+"""Printed column headers: which role a column has, in reports and in data standards."""
+
+import re
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field, replace
+
+from wellchem.models.codes import Fraction
+from wellchem.vocabulary.meanings import ColumnMeaning, ColumnRole
+from wellchem.vocabulary.tables import Row
+from wellchem.vocabulary.text import clean, words
+from wellchem.vocabulary.units import Units
+
+_MARKS = re.compile(r"[*†‡§:?]+$|\^\(?[\da-z]\)?|^\*+|[(\[{]\d[)\]}]$")
+# Roles whose header may carry a unit: "RL (mg/L)", "Result, µg/L".
+_WITH_UNIT = {
+    ColumnRole.VALUE, ColumnRole.VALUE_NUMBER, ColumnRole.REPORTING_LIMIT, ColumnRole.DETECTION_LIMIT, ColumnRole.LIMIT,
+    ColumnRole.UNCERTAINTY, ColumnRole.PREVIOUS, ColumnRole.STATISTIC, ColumnRole.WELL_DEPTH, ColumnRole.SPIKE_AMOUNT,
+    ColumnRole.LIMIT_VALUE,
+}  # fmt: skip
+_FRACTION_VALUES = {
+    "total": Fraction.TOTAL,
+    "dissolved": Fraction.DISSOLVED,
+    "filtered": Fraction.DISSOLVED,
+    "unfiltered": Fraction.TOTAL,
+    "total recoverable": Fraction.TOTAL_RECOVERABLE,
+    "dissous": Fraction.DISSOLVED,
+    "gelost": Fraction.DISSOLVED,
+    "disuelto": Fraction.DISSOLVED,
+}
+
+
+def _key(text: str) -> str:
+    return words(text).replace(" ", "") or clean(text)
+
+
+@dataclass
+class Columns:
+    """Every header that is known; headers of data standards keep the standard's name."""
+
+    rows: Iterable[Row]
+    units: Units
+    _headers: dict[str, list[ColumnMeaning]] = field(init=False, default_factory=dict)
+    _known: dict[tuple[str, str], ColumnMeaning | None] = field(init=False, default_factory=dict)
+
+    def __post_init__(self) -> None:
+        for row in self.rows:
+            made = ColumnMeaning(
+                ColumnRole(row["role"]),
+                Fraction(row["fraction"]) if row.get("fraction") else None,
+                row.get("unit", ""),
+                row.get("standard", ""),
+                row.get("group", ""),
+                row.get("note", ""),
+            )
+            self._headers.setdefault(_key(row["header"]), []).append(made)
+
+    def meaning(self, text: str, standard: str) -> ColumnMeaning | None:
+        """What a header says (see Vocabulary.column)."""
+        key = (text, standard)
+        if key not in self._known:
+            self._known[key] = self._meaning(clean(text), standard)
+        return self._known[key]
+
+    def standard(self, headers: Sequence[str]) -> str:
+        """The data standard that most of the headers belong to, empty where they are a laboratory's own."""
+        votes: Counter[str] = Counter()
+        for header in dict.fromkeys(headers):
+            found = {meaning.standard for meaning in self._headers.get(_key(header), ())}
+            votes.update(found - {""})
+        best = votes.most_common(1)
+        return best[0][0] if best and best[0][1] >= 3 and best[0][1] * 3 >= len(set(headers)) else ""
+
+    def _meaning(self, printed: str, standard: str) -> ColumnMeaning | None:
+        for text in dict.fromkeys((printed, _MARKS.sub("", printed).strip())):
+            if known := self._plain(text, standard):
+                return known
+            if made := self._with_unit(text, standard):
+                return made
+            if fraction := _FRACTION_VALUES.get(words(text)):
+                return ColumnMeaning(ColumnRole.VALUE, fraction)
+        return None
+
+    def _plain(self, text: str, standard: str) -> ColumnMeaning | None:
+        found = self._headers.get(_key(text), [])
+        if not found:
+            return None
+        own = [meaning for meaning in found if standard and meaning.standard == standard]
+        return (own or [meaning for meaning in found if not meaning.standard] or found)[0]
+
+    def _with_unit(self, text: str, standard: str) -> ColumnMeaning | None:
+        """A header followed or preceded by a unit, or a fraction with a unit: "Result (mg/L)", "Dissolved, µg/L"."""
+        for place in range(1, len(text)):
+            if text[place - 1] not in " ([,-_" and text[place] not in "([":
+                continue
+            head, tail = text[:place].rstrip(" ([,-_"), text[place:].strip(" ()[],")
+            unit = re.sub(r"^in\s+", "", tail.replace("_", "/", 1) if "_" in tail else tail)
+            if not head or not self.units.parse(unit) or not self.units.is_printed(unit):
+                continue
+            if known := self._plain(head, standard):
+                if known.role in _WITH_UNIT:
+                    return replace(known, unit_text=unit)
+            elif fraction := _FRACTION_VALUES.get(words(head)):
+                return ColumnMeaning(ColumnRole.VALUE, fraction, unit)
+        return None

@@ -1,0 +1,127 @@
+"""Chemical forms that concentrations are expressed in ("as N", "as CaCO3"), and the factor between two of them."""
+
+from collections import defaultdict
+from functools import cache
+
+from wellchem.chemistry.masses import atoms, equivalent_weight, molar_mass
+from wellchem.vocabulary.analytes import Analyte
+from wellchem.vocabulary.tables import bundled_rows
+from wellchem.vocabulary.text import fold
+
+# Words that introduce a form in the four languages.
+_OPENERS = ("expressed as", "exprime en", "exprimes en", "ausgedruckt als", "berechnet als", "ber. als",
+            "calculated as", "reported as", "expresado como", "as", "als", "en", "comme", "como")  # fmt: skip
+
+
+@cache
+def _printed_forms() -> dict[str, str]:
+    return {row["printed"]: row["form"] for row in bundled_rows("forms")}
+
+
+@cache
+def form_of(text: str) -> str | None:
+    """The form that a printed word is, without its opener: "N", "no3-n", "calcium carbonate"; None if it is none."""
+    text = fold(text).strip(" ()[].:,;-")
+    known = _printed_forms()
+    if text in known:
+        return known[text]
+    # "NO3-N", "NH4 N": the element at the end is what is counted.
+    whole, _, element = text.replace("-", " ").rpartition(" ")
+    if element in ("n", "p", "s", "c", "si") and whole in known:
+        return known[element]
+    return None
+
+
+def printed_form(text: str) -> str | None:
+    """The form in a text that says nothing else, with or without an opener: "as N", "mg"-less "(CaCO3)"."""
+    folded = fold(text).strip(" ()[].:,;-")
+    for opener in _OPENERS:
+        if folded.startswith(opener) and (form := form_of(folded[len(opener) :])):
+            return form
+    return form_of(folded)
+
+
+@cache
+def usual_forms(analyte: str) -> tuple[str, ...]:
+    """Forms in which laboratories usually report the analyte, where there is more than one or it must be known."""
+    return {row["analyte"]: tuple(row["forms"].split()) for row in bundled_rows("usual_forms")}.get(analyte, ())
+
+
+@cache
+def _special() -> dict[str, dict[str, tuple[str, int, float]]]:
+    made: dict[str, dict[str, tuple[str, int, float]]] = defaultdict(dict)
+    for row in bundled_rows("form_equivalents"):
+        made[row["analyte"]][row["form"]] = (
+            row["grams_per_equivalent_of"],
+            int(row["equivalents_per_mole"] or 0),
+            float(row["factor"] or 0),
+        )
+    return dict(made)
+
+
+@cache
+def _valences() -> dict[str, int]:
+    return {row["form"]: int(row["equivalents_per_mole"]) for row in bundled_rows("valences")}
+
+
+def _same_atoms(given: str, wanted: str) -> float | None:
+    """Grams of `wanted` that hold as much of their common element as one gram of `given`."""
+    try:
+        first, second = atoms(given), atoms(wanted)
+    except ValueError:
+        return None
+    common = (set(first) & set(second)) - {"H", "O"}
+    ratios = {first[element] / second[element] for element in common}
+    if len(ratios) != 1:
+        return None
+    return ratios.pop() * molar_mass(wanted) / molar_mass(given)
+
+
+def grams_per_equivalent(analyte: Analyte) -> float | None:
+    """Grams of the canonical form in one equivalent of the analyte [g/eq], or None where that has no meaning."""
+    if special := _special().get(analyte.key, {}).get(analyte.form):
+        return equivalent_weight(special[0], 2) if special[0] else None
+    if not analyte.formula or not analyte.charge:
+        return None
+    factor = _same_atoms(analyte.formula, analyte.form)
+    return None if factor is None else equivalent_weight(analyte.formula, analyte.charge) * factor
+
+
+def grams_per_mole(analyte: Analyte) -> float | None:
+    """Grams of the canonical form in one mole of the analyte [g/mol], or None where that has no meaning."""
+    if special := _special().get(analyte.key, {}).get(analyte.form):
+        return equivalent_weight(special[0], 2) * special[1] if special[0] else None
+    if not analyte.formula:
+        return None
+    factor = _same_atoms(analyte.formula, analyte.form)
+    try:
+        return None if factor is None else molar_mass(analyte.formula) * factor
+    except ValueError:
+        return None
+
+
+@cache
+def form_factor(analyte: Analyte, form: str) -> float | None:
+    """Canonical mass for one unit mass in the given form, or None where the analyte cannot be expressed in it.
+
+    Forms that share an element convert by molar masses (NO3 and N, SiO2 and Si); CaCO3 and CaO by equivalents.
+
+    References
+    ----------
+    .. [1] CIAAW standard atomic weights 2024 through wellchem.chemistry.masses; equivalents of alkalinity and hardness
+       as DIN 38409-6 and -7 (see form_equivalents.csv).
+    """
+    canonical = analyte.form
+    if form in (canonical, analyte.basis):
+        return 1.0
+    if (special := _special().get(analyte.key, {}).get(form)) and special[2]:
+        return special[2]
+    if not canonical:
+        return None
+    valences = _valences()
+    if form in ("CaCO3", "CaO", "MgO") or canonical == "CaCO3":
+        per_equivalent = grams_per_equivalent(analyte)
+        if per_equivalent is None or form not in valences:
+            return None
+        return per_equivalent / equivalent_weight(form, valences[form])
+    return _same_atoms(form, canonical)

@@ -1,0 +1,357 @@
+"""Printed names of analytes: a grammar in which every word of the name must be explained.
+
+A name is one analyte's spelling (or several of the same one: "Iron (Fe)"), and around it words of known kinds:
+fraction, chemical form, unit, reference temperature, method, field or laboratory. A word left over means that the name
+is unknown: what is only similar is never taken for it.
+"""
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+
+from wellchem.models.codes import Fraction, Measured
+from wellchem.vocabulary.analytes import Analyte
+from wellchem.vocabulary.forms import form_factor, form_of
+from wellchem.vocabulary.meanings import Companion, NameMeaning
+from wellchem.vocabulary.suggestions import Suggestions
+from wellchem.vocabulary.tables import Row
+from wellchem.vocabulary.text import clean, fold, squash
+from wellchem.vocabulary.units import Units
+
+_WORD = re.compile(r"[^\W_]+(?:'(?=[-,\s]|$))?|[%#°+]")
+_MARKS = re.compile(r"\^\(?\d+\)?(?![\w])|\{[A-Za-z0-9,]{1,4}\}|[*†‡§¹²³]+|(?<=\w)\s*\[\d{1,2}\]$|\(\d\)$")
+_CHARGE = re.compile(r"(?<=[A-Za-z0-9])(?:\^\d?[+-]+\d?|\(\d?[+-]\d?\)|--+|\+\+|=)")
+_METHOD = re.compile(
+    r"[\s,;(]*(?:\bby\s+|\bper\s+|\busing\s+|\bmethod\s+)*\b(?:US)?"
+    r"(EPA|SM|ASTM|APHA|DIN EN ISO|DIN ISO|DIN EN|DIN|NF EN ISO|NF EN|NF T|EN ISO|ISO|EN|USGS|HACH|Method"
+    r"|Std\.? ?Methods?)[\s:#.-]*(?:method\s*)?"
+    r"([A-Z]?\s?-?\d[\w.:-]*(?:\s?[A-H](?:,[A-H])?\b)?(?:-NO3 ?\w|-[A-Z]{1,3}\d?\s?[A-H]?\b)?)\)?",
+    re.IGNORECASE,
+)
+_TEMPERATURE = re.compile(
+    r"^[\s,;(@]*(?:@|at|bei|a|à|to|zu)?\s*(?:ph\s*\d(?:\.\d)?|(\d{1,3}(?:[.,]\d)?)\s*(?:°|deg(?:rees)?\.?)?\s*c?(?:elsius)?)\)?$"
+)
+_EMISSION_LINE = re.compile(r"^([A-Z][a-z]?) (\d{3}\.\d{3})(?:\s?-\s?[AR])?$")
+_OPENERS = {"as", "als", "en", "comme", "como", "expressed", "exprime", "exprimee", "exprimes", "ber", "berechnet",
+            "calculated", "calc", "reported"}  # fmt: skip
+_CONNECTORS = {"and", "plus", "+", "et", "und", "y", "e", "or", "with", "of", "by", "per", "the", "a", "de", "par",
+               "mit", "nach", "via", "using", "in", "d", "l"}  # fmt: skip
+_JOINING = {"and", "plus", "+", "et", "und", "y", "e"}
+_LONGEST = 28
+
+
+@dataclass(frozen=True)
+class Spelling:
+    """One spelling of an analyte (or of a family whose fraction tells which one), with what it prints or suggests."""
+
+    analyte: str
+    fraction: Fraction | None
+    basis: str | None
+    supposed: str | None
+    measured: Measured | None
+    assumption: str
+    symbol: str
+    companion: Companion | None = None
+
+
+@dataclass(frozen=True)
+class _Word:
+    text: str
+    folded: str
+    start: int
+    end: int
+
+
+@dataclass(frozen=True)
+class _Part:
+    """One span of a name with its meaning, and what that costs in the choice between readings."""
+
+    kind: str
+    value: str = ""
+    cost: float = 1.0
+    spelling: Spelling | None = None
+
+
+@dataclass
+class Names:
+    """Every name that can be read."""
+
+    rows: Iterable[Row]
+    word_rows: Iterable[Row]
+    switch_rows: Iterable[Row]
+    analytes: Mapping[str, Analyte]
+    units: Units
+    _spellings: dict[str, list[Spelling]] = field(init=False, default_factory=dict)
+    _words: dict[str, list[tuple[str, str]]] = field(init=False, default_factory=dict)
+    _switches: dict[tuple[str, str, str], str] = field(init=False, default_factory=dict)
+    _families: set[str] = field(init=False, default_factory=set)
+    _known: dict[tuple[str, str, Fraction | None], NameMeaning | None] = field(init=False, default_factory=dict)
+    _suggestions: Suggestions | None = field(init=False, default=None)
+    _labels: dict[str, str] = field(init=False, default_factory=dict)
+
+    def __post_init__(self) -> None:
+        for row in self.rows:
+            self._add(row["name"], row)
+        for analyte in self.analytes.values():
+            for name in (analyte.key.replace("_", " "), analyte.label):
+                if analyte.key not in (known.analyte for known in self._spellings.get(squash(name), ())):
+                    self._add(name, {"analyte": analyte.key})
+        for row in self.word_rows:
+            self._words.setdefault(squash(row["words"]), []).append((row["kind"], row["value"]))
+        for row in self.switch_rows:
+            self._switches[row["analyte"], row["by"], row["value"]] = row["becomes"]
+        self._families = {family for family, _, _ in self._switches if family not in self.analytes}
+
+    def _add(self, name: str, row: Row) -> None:
+        made = Spelling(
+            analyte=row["analyte"],
+            fraction=Fraction(row["fraction"]) if row.get("fraction") else None,
+            basis=row.get("basis") or None,
+            supposed=row.get("supposed") or None,
+            measured=Measured(row["measured"]) if row.get("measured") else None,
+            assumption=row.get("assumption", ""),
+            symbol=name if row.get("kind") == "symbol" else "",
+        )
+        key = squash(name)
+        if made not in self._spellings.setdefault(key, []):
+            self._spellings[key].append(made)
+            self._labels.setdefault(key, name)
+
+    def meaning(self, text: str, unit: str = "", fraction: Fraction | None = None) -> NameMeaning | None:
+        """What a printed name says, or None where it is unknown or could be two analytes (see Vocabulary.name)."""
+        key = (text, unit, fraction)
+        if key not in self._known:
+            self._known[key] = self._meaning(text, unit, fraction)
+        return self._known[key]
+
+    def suggest(self, text: str) -> tuple[str, ...]:
+        """Nearest known spellings, of different analytes, best first."""
+        if self._suggestions is None:
+            plain = {key: label for key, label in self._labels.items() if len(key) > 2}
+            self._suggestions = Suggestions(plain, {key: self._spellings[key][0].analyte for key in plain})
+        return self._suggestions.nearest(squash(text))
+
+    def _meaning(self, text: str, unit: str, fraction: Fraction | None) -> NameMeaning | None:
+        printed = clean(text).strip(" :;,.-_=")
+        printed = re.sub(r"\.{2,}", " ", printed)
+        if line := _EMISSION_LINE.match(printed.rstrip("* ")):
+            printed, method = line.group(1), f"emission line {line.group(2)}"
+        else:
+            printed, method = self._without_method(printed)
+        marks = tuple(mark.strip("^(){}[] ") for mark in _MARKS.findall(printed)) if _MARKS.search(printed) else ()
+        for reading in dict.fromkeys((printed, _MARKS.sub(" ", _CHARGE.sub("", printed)).strip())):
+            if (made := self._parse(reading, unit, fraction, marks if reading != printed else (), method)) is not None:
+                return made
+        return None
+
+    def _without_method(self, printed: str) -> tuple[str, str]:
+        found = _METHOD.search(printed)
+        if found is None or found.start() == 0:
+            return printed, ""
+        rest = (printed[: found.start()] + " " + printed[found.end() :]).strip(" ,;(-")
+        return rest, re.sub(r"\s+", " ", f"{found.group(1)} {found.group(2)}").strip()
+
+    def _parse(
+        self, printed: str, unit: str, fraction: Fraction | None, marks: tuple[str, ...], method: str
+    ) -> NameMeaning | None:
+        tokens = [_Word(m.group(), fold(m.group()), m.start(), m.end()) for m in _WORD.finditer(printed)]
+        if not tokens or len(tokens) > _LONGEST:
+            return None
+        # For each place the cheapest way to explain everything before it, by the analyte spelled so far.
+        best: list[dict[str, tuple[float, tuple[_Part, ...]]]] = [{} for _ in range(len(tokens) + 1)]
+        best[0][""] = (0.0, ())
+        for start in range(len(tokens)):
+            if not best[start]:
+                continue
+            for end in range(start + 1, len(tokens) + 1):
+                for part in self._parts(printed, tokens, start, end):
+                    for analyte, (cost, parts) in best[start].items():
+                        spelled = part.spelling.analyte if part.spelling else ""
+                        if spelled and analyte and spelled != analyte:
+                            continue
+                        if spelled and analyte and not _again(part, parts):
+                            continue
+                        total = (cost + part.cost, (*parts, part))
+                        key = spelled or analyte
+                        if key not in best[end] or total[0] < best[end][key][0]:
+                            best[end][key] = total
+        complete = sorted(
+            ((cost, analyte, parts) for analyte, (cost, parts) in best[-1].items() if analyte), key=lambda way: way[:2]
+        )
+        made = [self._assemble(parts, unit, fraction, marks, method) for _, _, parts in complete]
+        ways = [(way[0], meaning) for way, meaning in zip(complete, made, strict=True) if meaning is not None]
+        if not ways or (len(ways) > 1 and ways[0][0] == ways[1][0] and ways[0][1].analyte != ways[1][1].analyte):
+            return None
+        return ways[0][1]
+
+    def _parts(self, printed: str, tokens: list[_Word], start: int, end: int) -> Iterable[_Part]:
+        """Every meaning of the words from start to end."""
+        span = tokens[start:end]
+        raw = printed[tokens[start].start : tokens[end - 1].end]
+        before = printed[tokens[start - 1].end if start else 0 : tokens[start].start]
+        key = squash(raw)
+        alone = end - start == 1
+        if spellings := self._spellings.get(key) or self._spellings.get(_joined(span)):
+            for spelling in spellings:
+                if not spelling.symbol or _symbol_stands(spelling.symbol, raw, printed, tokens, start, end):
+                    yield _Part("name", spelling=spelling, cost=1.0 if not start else 1.1)
+        for kind, value in self._words.get(key, ()):
+            bracketed = "(" in before and printed[tokens[end - 1].end :].lstrip()[:1] == ")"
+            if kind != "noise_letter" or (bracketed and raw.isupper()):
+                yield _Part(kind, value or (raw if kind == "method" else ""))
+        if alone and start and (span[0].folded in _CONNECTORS or (span[0].text == "+" and end < len(tokens))):
+            yield _Part("connector", span[0].folded, 0.5)
+        if alone and not start and span[0].folded == "%":
+            return
+        if start:
+            yield from self._forms(span, raw, before)
+            if found := _TEMPERATURE.match(before.strip() + fold(raw)):
+                yield _Part("temperature", found.group(1) or "")
+        closing = printed[tokens[end - 1].end :].lstrip()[:1]
+        if (start or "(" in before) and end - start <= 8:
+            whole = raw + ")" if raw.count("(") > raw.count(")") and closing == ")" else raw
+            if ("/" in raw or _short_unit(raw) or "%" in raw) and self.units.parse(whole):
+                yield _Part("unit", whole, 0.9)
+
+    def _forms(self, span: list[_Word], raw: str, before: str) -> Iterable[_Part]:
+        """A chemical form: after its opener, after a hyphen, or bare."""
+        words = [word.folded for word in span]
+        opened = 0
+        while opened < len(words) and words[opened] in _OPENERS:
+            opened += 1
+        if opened:
+            form = form_of(raw[span[opened].start - span[0].start :]) if opened < len(words) else None
+            if form:
+                yield _Part("basis", form)
+            return
+        if (form := form_of(raw)) is not None:
+            yield _Part("basis" if before.rstrip().endswith("-") else "bare_form", form, 1.2)
+
+    def _assemble(
+        self,
+        parts: tuple[_Part, ...],
+        unit: str,
+        fraction: Fraction | None,
+        marks: tuple[str, ...],
+        method: str,
+    ) -> NameMeaning | None:
+        """One meaning of the parts together, or None where they contradict each other."""
+        spellings = [part.spelling for part in parts if part.spelling]
+        kinds = {kind: [part.value for part in parts if part.kind == kind] for kind in {part.kind for part in parts}}
+        fractions = {spelling.fraction for spelling in spellings} | {Fraction(f) for f in kinds.get("fraction", ())}
+        printed = _one_fraction({fraction for fraction in fractions if fraction})
+        if isinstance(printed, bool):
+            return None
+        units = kinds.get("unit", [])
+        own_unit = units[0] if units else ""
+        if len(units) > 1:
+            return None
+        key = self._switch(spellings[0].analyte, printed or fraction, unit or own_unit)
+        if key is None:
+            return None
+        analyte = self.analytes[key]
+        if "counted" in kinds and analyte.quantity != "count":
+            return None
+        if "residual" in kinds and analyte.group != "disinfectant":
+            return None
+        forms = {form for reading in self.units.parse(own_unit) if (form := reading.form)} if own_unit else set()
+        bases = {spelling.basis for spelling in spellings} | set(kinds.get("basis", ())) | forms
+        supposed = {spelling.supposed for spelling in spellings} - {None}
+        for form in kinds.get("bare_form", ()):
+            (supposed if form == analyte.formula or form in ("NH3", "NH4") else bases).add(form)
+        bases -= {None}
+        if any(form_factor(analyte, form) is None for form in (bases | supposed) - {None} if form):
+            return None
+        if len(bases) > 1 or (own_unit and self._not_of(own_unit, analyte)):
+            return None
+        basis = next(iter(bases), None)
+        temperatures = [float(value.replace(",", ".")) for value in kinds.get("temperature", ()) if value]
+        measured = {Measured(m) for m in kinds.get("measured", ())} | {spelling.measured for spelling in spellings}
+        measured -= {None}
+        companions = kinds.get("companion", [])
+        if len(measured) > 1 or len(companions) > 1:
+            return None
+        method_words = " ".join([*filter(None, [method]), *kinds.get("method", [])])
+        canonical_only = len(supposed) != 1 or basis is not None
+        return NameMeaning(
+            analyte=key,
+            fraction=(printed or None) if analyte.fractions and _is_fraction(analyte, printed) else None,
+            basis=basis,
+            supposed=None if canonical_only else next(iter(supposed)),
+            measured=next(iter(measured), None),
+            unit=own_unit,
+            temperature=temperatures[0] if temperatures else None,
+            method=method_words.strip(),
+            companion=Companion(companions[0]) if companions else None,
+            footnotes=marks,
+            assumptions=tuple(sorted({spelling.assumption for spelling in spellings} - {""})),
+        )
+
+    def _not_of(self, unit: str, analyte: Analyte) -> bool:
+        """Whether a unit inside a name is of the kinds that other analytes have."""
+        readings = self.units.parse(unit)
+        return all(reading.quantities and analyte.quantity not in reading.quantities for reading in readings)
+
+    def _switch(self, analyte: str, fraction: Fraction | None, unit: str) -> str | None:
+        """The analyte that a family, a fraction or a kind of unit turns a name into; None for a family without it."""
+        if fraction and (becomes := self._switches.get((analyte, "fraction", fraction.value))):
+            analyte = becomes
+        for quantity in ("activity", "concentration") if unit else ():
+            becomes = self._switches.get((analyte, "unit", quantity))
+            if becomes and self.units.measures(unit, self.analytes[becomes]):
+                return becomes
+        return None if analyte in self._families else analyte
+
+
+def _again(part: _Part, parts: tuple[_Part, ...]) -> bool:
+    """Whether a second spelling of one analyte adds nothing that contradicts the first."""
+    first = next(earlier.spelling for earlier in parts if earlier.spelling)
+    second = part.spelling
+    return second is not None and (not first.basis or not second.basis or first.basis == second.basis)
+
+
+def _joined(span: list[_Word]) -> str:
+    """The squash of a span without its joining words: "nitrate + nitrite" is spelled "nitrate nitrite"."""
+    if len(span) < 3 or span[0].folded in _JOINING or span[-1].folded in _JOINING:
+        return ""
+    kept = [word.text for word in span if word.folded not in _JOINING]
+    return squash("".join(kept)) if len(kept) < len(span) else ""
+
+
+def _short_unit(raw: str) -> bool:
+    return fold(raw).strip(" ()[]") in {"c", "f", "°c", "°f", "ppm", "ppb", "ppt", "ntu", "fnu", "ftu", "mv", "su",
+        "s.u", "tcu", "cu", "pcu", "hazen", "ton", "mfl", "gpg", "°dh", "°fh", "dh", "std units", "standard units",
+        "deg c", "deg f", "degrees c", "degrees f", "ph units", "color units", "meq l", "us cm", "umhos cm",
+        "umhos", "µs", "µmhos", "cfu", "mpn", "pt-co", "ptco", "units", "mpn index"}  # fmt: skip
+
+
+def _symbol_stands(symbol: str, raw: str, printed: str, tokens: list[_Word], start: int, end: int) -> bool:
+    """Whether letters are a chemical symbol here: in its own case, or in capitals; one letter only where set apart."""
+    if raw not in (symbol, symbol.upper()):
+        return False
+    if len(raw) > 1:
+        return True
+    before = printed[tokens[start - 1].end if start else 0 : tokens[start].start]
+    after = printed[tokens[end - 1].end : tokens[end].start if end < len(tokens) else len(printed)]
+    apart = not start or any(mark in before for mark in "(,[/")
+    return apart and (end == len(tokens) or any(mark in after for mark in "),]/:-") or not start)
+
+
+def _one_fraction(fractions: set[Fraction]) -> Fraction | bool | None:
+    """The one fraction that the words together say, None for none, False where they contradict each other."""
+    if not fractions:
+        return None
+    if len(fractions) == 1:
+        return next(iter(fractions))
+    if fractions == {Fraction.TOTAL, Fraction.TOTAL_RECOVERABLE}:
+        return Fraction.TOTAL_RECOVERABLE
+    if fractions == {Fraction.DISSOLVED, Fraction.TOTAL_RECOVERABLE}:
+        return Fraction.DISSOLVED
+    if fractions == {Fraction.SUSPENDED, Fraction.TOTAL_RECOVERABLE}:
+        return Fraction.SUSPENDED
+    return False
+
+
+def _is_fraction(analyte: Analyte, fraction: Fraction | None) -> bool:
+    """Whether "total" is a fraction for this analyte: it is part of the name of a sum or an aggregate."""
+    return bool(fraction) and not (fraction is Fraction.TOTAL and analyte.group in ("aggregate", "organic aggregate"))

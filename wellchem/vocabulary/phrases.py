@@ -1,0 +1,227 @@
+"""Text around the tables: section titles, quality-control titles, labels of a sample's head, furniture, and the cells
+of columns that hold a closed set of words (fraction, matrix, sample type, limit type, point)."""
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+
+from wellchem.models.codes import Fraction, Measured, Role, SamplingPoint
+from wellchem.vocabulary.columns import Columns
+from wellchem.vocabulary.meanings import ColumnRole, PhraseKind, PhraseMeaning
+from wellchem.vocabulary.tables import Row
+from wellchem.vocabulary.text import clean, fold, words
+
+# Roles of column headers that may as well label a line of a sample's head.
+_HEAD_ROLES = {
+    ColumnRole.SAMPLE_ID, ColumnRole.SITE, ColumnRole.POINT, ColumnRole.DATE_COLLECTED, ColumnRole.TIME_COLLECTED,
+    ColumnRole.DATE_RECEIVED, ColumnRole.DATE_ANALYSED, ColumnRole.MATRIX, ColumnRole.LABORATORY, ColumnRole.LATITUDE,
+    ColumnRole.LONGITUDE, ColumnRole.WELL_DEPTH, ColumnRole.AQUIFER, ColumnRole.PRESERVED, ColumnRole.SAMPLE_TYPE,
+    ColumnRole.ADMINISTRATIVE,
+}  # fmt: skip
+_PAGE = re.compile(r"^(?:page|seite|pagina|pag\.?|p\.)\s*\d+(?:\s*(?:of|de|von|/|sur)\s*\d+)?$|^\d+\s*/\s*\d+$")
+_LEGEND_LINE = re.compile(
+    r"^\s*[\[({]?(\^?\w{1,5}[+-]?|[*†‡§#<>]{1,3})[\])}.]?\s*(?:=|:|-|means|is)\s*(\S.*)$|^\s*([*†‡§#]{1,3})\s*([A-Za-z].*)$"
+)
+_ID_WORDS = re.compile(r"[A-Za-z]+|\d+")
+
+
+@dataclass
+class Phrases:
+    """Phrases by kind; exact, or as the beginning of a line where the row says so."""
+
+    rows: Iterable[Row]
+    word_rows: Iterable[Row]
+    columns: Columns
+    _exact: dict[tuple[str, str], str] = field(init=False, default_factory=dict)
+    _starts: list[tuple[str, str, str]] = field(init=False, default_factory=list)
+    _section: set[str] = field(init=False, default_factory=set)
+    _fractions: dict[str, Fraction] = field(init=False, default_factory=dict)
+    _measured: dict[str, Measured] = field(init=False, default_factory=dict)
+    _end_codes: set[str] = field(init=False, default_factory=set)
+    _noise: set[str] = field(init=False, default_factory=set)
+    _known: dict[str, PhraseMeaning | None] = field(init=False, default_factory=dict)
+
+    def __post_init__(self) -> None:
+        for row in self.rows:
+            key = words(row["phrase"])
+            if row["kind"] == "section_word":
+                self._section.add(key)
+            self._exact[row["kind"], key] = row["value"]
+            if row["match"] == "end":
+                self._end_codes.add(key)
+            if row["match"] == "start":
+                self._starts.append((key, row["kind"], row["value"]))
+        self._starts.sort(key=lambda start: -len(start[0]))
+        for row in self.word_rows:
+            if row["kind"] == "fraction":
+                self._fractions[words(row["words"])] = Fraction(row["value"])
+            elif row["kind"] == "measured":
+                self._measured[words(row["words"])] = Measured(row["value"])
+            elif row["kind"] in ("method", "noise"):
+                self._noise.add(words(row["words"]))
+        self._fractions.update(
+            {"t": Fraction.TOTAL, "d": Fraction.DISSOLVED, "n": Fraction.TOTAL, "tr": Fraction.TOTAL_RECOVERABLE}
+            | {"filtered field and or lab": Fraction.DISSOLVED, "filtered lab": Fraction.DISSOLVED}
+            | {"filtered field": Fraction.DISSOLVED, "free available": Fraction.FREE, "y": Fraction.DISSOLVED}
+            | {"non filterable particle": Fraction.SUSPENDED, "total residual": Fraction.TOTAL}
+        )
+
+    def meaning(self, text: str) -> PhraseMeaning | None:
+        """What a line or cell outside a table's body says (see Vocabulary.phrase)."""
+        if text not in self._known:
+            self._known[text] = self._meaning(clean(text))
+        return self._known[text]
+
+    def fraction(self, text: str) -> Fraction | None:
+        """A cell of a fraction column, or None."""
+        return self._fractions.get(words(text))
+
+    def measured(self, text: str) -> Measured | None:
+        """Field or laboratory, from a cell or an activity type."""
+        key = words(text)
+        if key.startswith("field msr"):
+            return Measured.FIELD
+        return self._measured.get(key)
+
+    def sample_role(self, text: str) -> Role | None:
+        """The role of a cell of a sample-type or activity-type column; None where it is unknown."""
+        key = words(text)
+        for kind in ("sample_type", "quality_control"):
+            if found := self._exact.get((kind, key)):
+                return Role(found)
+        if key.startswith("quality control"):
+            for word, role in (("blank", Role.BLANK), ("spike", Role.SPIKE), ("duplicate", Role.DUPLICATE)):
+                if word in key:
+                    return role
+            return Role.DUPLICATE if "replicate" in key or "split" in key else Role.CONTROL
+        return Role.ROUTINE if key.startswith(("sample ", "field msr")) else None
+
+    def id_role(self, text: str) -> Role | None:
+        """The role of a sample whose identifier is built of a quality-control code: `MB-1234`, `W-3 DUP`, `Trip Blank`.
+
+        A code of letters only counts in capitals at an end of an identifier that has digits, or alone; a short one that
+        may as well be somebody's initials (`BS-12`) only behind the digits.
+        """
+        parts = _ID_WORDS.findall(clean(text))
+        numbered = any(part.isdigit() for part in parts)
+        for size in (3, 2, 1):
+            for place in {0, len(parts) - size} if len(parts) >= size else ():
+                span = parts[place : place + size]
+                found = self._exact.get(("id_role", fold(" ".join(span))))
+                if found is None:
+                    continue
+                whole = size == len(parts)
+                word = size > 1 or len(span[0]) > 4
+                last = place + size == len(parts)
+                if whole or word or (numbered and span[0].isupper() and (last or not self._only_at_end(span[0]))):
+                    return Role(found)
+        return None
+
+    def _only_at_end(self, code: str) -> bool:
+        return fold(code) in self._end_codes
+
+    def is_water(self, text: str) -> bool | None:
+        """Whether a matrix cell is water; None where it says neither."""
+        found = self._exact.get(("matrix", words(text)))
+        return None if found is None else found == "water"
+
+    def point(self, text: str) -> SamplingPoint | None:
+        """Where in the plumbing a cell or line says that the sample was taken; the words may stand among others."""
+        key = words(text)
+        if found := self._exact.get(("point", key)):
+            return SamplingPoint(found)
+        tokens = key.split()
+        hits = []
+        for size in range(min(5, len(tokens)), 0, -1):
+            for place in range(len(tokens) - size + 1):
+                found = self._exact.get(("point", " ".join(tokens[place : place + size])))
+                if found and (size > 1 or found != "tap" or len(tokens) <= 4):
+                    hits.append(SamplingPoint(found))
+        order = (SamplingPoint.TAP_FIRST_DRAW, SamplingPoint.TAP_FLUSHED, SamplingPoint.AFTER_TREATMENT,
+                 SamplingPoint.BEFORE_TREATMENT, SamplingPoint.WELL_HEAD, SamplingPoint.TAP)  # fmt: skip
+        if {SamplingPoint.AFTER_TREATMENT, SamplingPoint.BEFORE_TREATMENT} <= set(hits):
+            return None
+        return next((point for point in order if point in hits), None)
+
+    def limit_role(self, text: str) -> ColumnRole | None:
+        """Whether a limit-type cell names a reporting or a detection limit."""
+        found = self._exact.get(("limit_type", words(text)))
+        return ColumnRole(found) if found in ("reporting_limit", "detection_limit") else None
+
+    def _meaning(self, printed: str) -> PhraseMeaning | None:
+        key = words(printed)
+        if not key:
+            return None
+        if _PAGE.match(fold(printed)):
+            return PhraseMeaning(PhraseKind.FOOTER)
+        label, colon, rest = printed.partition(":")
+        if ("legend", key) in self._exact:
+            return PhraseMeaning(PhraseKind.LEGEND)
+        for kind in (PhraseKind.QUALITY_CONTROL, PhraseKind.TITLE):
+            if (kind.value, key) in self._exact:
+                return self._made(kind, self._exact[kind.value, key])
+        if (field_ := self._head(label)) is not None and (colon or len(key.split()) <= 4):
+            return PhraseMeaning(PhraseKind.SAMPLE_HEAD, field=field_, rest=rest.strip())
+        if section := self._section_title(key):
+            return section
+        if (role := self.limit_role(printed)) is not None:
+            return PhraseMeaning(PhraseKind.LIMIT_TYPE, limit_role=role)
+        if (point := self._exact.get(("point", key))) is not None:
+            return PhraseMeaning(PhraseKind.POINT, point=SamplingPoint(point))
+        if (water := self.is_water(printed)) is not None:
+            return PhraseMeaning(PhraseKind.MATRIX, water=water)
+        if (found := _LEGEND_LINE.match(printed)) and not (found.group(1) or "").isdigit():
+            code, rest = found.group(1) or found.group(3), found.group(2) or found.group(4)
+            return PhraseMeaning(PhraseKind.LEGEND, rest=rest.strip(), note=code.lstrip("^"))
+        if (role_ := self.sample_role(printed)) is not None and role_ is not Role.ROUTINE:
+            return PhraseMeaning(PhraseKind.SAMPLE_TYPE, role=role_)
+        for start, kind_word, value in self._starts:
+            if key.startswith(start) and (len(key) == len(start) or key[len(start)] == " "):
+                return self._started(key, start, PhraseKind(kind_word), value)
+        return None if role_ is None else PhraseMeaning(PhraseKind.SAMPLE_TYPE, role=role_)
+
+    def _started(self, key: str, start: str, kind: PhraseKind, value: str) -> PhraseMeaning | None:
+        """A line that begins as a known phrase; short quality-control codes only where little follows."""
+        more = len(key.split()) - len(start.split())
+        if kind is PhraseKind.QUALITY_CONTROL and (more > 8 or (len(start) <= 4 and more > 3)):
+            return None
+        return self._made(kind, value)
+
+    def _made(self, kind: PhraseKind, value: str) -> PhraseMeaning:
+        return PhraseMeaning(kind, role=Role(value) if value and kind is PhraseKind.QUALITY_CONTROL else None)
+
+    def _head(self, label: str) -> ColumnRole | None:
+        if (known := self._exact.get(("head", words(label)))) is not None:
+            return ColumnRole(known)
+        column = self.columns.meaning(label, "")
+        return column.role if column and column.role in _HEAD_ROLES and not column.standard else None
+
+    def _section_title(self, key: str) -> PhraseMeaning | None:
+        """A title of which every word is of a section, a fraction, a place of measurement or a method."""
+        tokens = key.split()
+        place, subject, fractions, measured = 0, False, set(), None
+        if key in self._fractions and len(key) > 2:
+            return PhraseMeaning(PhraseKind.SECTION, fraction=self._fractions[key])
+        while place < len(tokens):
+            for size in range(min(6, len(tokens) - place), 0, -1):
+                word = " ".join(tokens[place : place + size])
+                if word in self._section:
+                    subject = subject or word not in _LINKS
+                    where = self._exact.get(("section_measured", word))
+                    measured = Measured(where) if where else measured
+                elif len(word) > 1 and word in self._fractions:
+                    fractions.add(self._fractions[word])
+                elif word in self._measured:
+                    measured = self._measured[word]
+                elif word not in self._noise and not word.isdigit():
+                    continue
+                place += size
+                break
+            else:
+                return None
+        if not subject or len(fractions) > 1:
+            return None
+        return PhraseMeaning(PhraseKind.SECTION, fraction=next(iter(fractions), None), measured=measured)
+
+
+_LINKS = {"by", "in", "and", "of", "for", "via", "method", "epa", "icp", "icpms", "et", "und", "der", "y", "de"}

@@ -1,0 +1,68 @@
+"""One normalisation of printed text, used by every part of the vocabulary and by the readers above it."""
+
+import html
+import re
+import unicodedata
+from functools import lru_cache
+
+_RAISED = "⁰¹²³⁴⁵⁶⁷⁸⁹⁺⁻⁽⁾ᵃᵇᶜᵈᵉᶠᵍʰⁱʲᵏˡᵐⁿᵒᵖʳˢᵗᵘᵛʷˣʸᶻ"
+_SUPERSCRIPTS = str.maketrans(_RAISED, "0123456789+-()abcdefghijklmnoprstuvwxyz")
+_SUPERSCRIPT_RUN = re.compile(f"[{_RAISED}]+")
+# What NFKC would change in meaning, or does not unify: ordinals used as degree signs, dashes, primes, blanks.
+_SIGNS = str.maketrans(
+    {
+        **dict.fromkeys("ºª˚∘", "°"),
+        **dict.fromkeys("‐‑‒–—―−﹣－", "-"),
+        **dict.fromkeys("’‘′`´ʹ", "'"),
+        **dict.fromkeys("“”″", '"'),
+        **dict.fromkeys("⁄∕", "/"),
+        **dict.fromkeys("⩽≦", "≤"),
+        **dict.fromkeys("⩾≧", "≥"),
+        **dict.fromkeys("\u00ad\u200b\u200c\u200d\u2060\ufeff", ""),
+        **dict.fromkeys("•∙⋅‧", "·"),
+    }
+)
+_GREEK = {"α": "alpha", "β": "beta", "γ": "gamma", "δ": "delta", "λ": "lambda", "ω": "omega", "σ": "sigma"}
+_BLANKS = re.compile(r"\s+")
+
+
+@lru_cache(maxsize=1 << 16)
+def clean(text: str) -> str:
+    """The text with one form for each sign and single blanks; case, accents and order stay.
+
+    HTML entities are resolved, ligatures and full-width letters unified, all three micros become `µ`, all dashes `-`,
+    and a run of superscripts becomes `^…` so that `10⁻³` and `SO₄²⁻` keep what they say.
+    """
+    if text.isascii() and "&" not in text:
+        return _BLANKS.sub(" ", text).strip()
+    if "&" in text:
+        text = html.unescape(text)
+    text = _SUPERSCRIPT_RUN.sub(lambda run: "^" + run.group().translate(_SUPERSCRIPTS), text)
+    text = unicodedata.normalize("NFKC", text.translate(_SIGNS)).replace("μ", "µ")
+    return _BLANKS.sub(" ", text).strip()
+
+
+@lru_cache(maxsize=1 << 16)
+def fold(text: str) -> str:
+    """The cleaned text without case and accents."""
+    text = clean(text)
+    if text.isascii():
+        return text.lower()
+    marks = unicodedata.normalize("NFD", text.casefold())
+    return "".join(letter for letter in marks if not unicodedata.combining(letter))
+
+
+@lru_cache(maxsize=1 << 16)
+def squash(text: str) -> str:
+    """Letters, digits and the degree sign of the folded text: two spellings of one name have one squash."""
+    folded = fold(text)
+    for letter, name in _GREEK.items():
+        if letter in folded:
+            folded = folded.replace(letter, name)
+    return "".join(letter for letter in folded if letter.isalnum() or letter == "°")
+
+
+@lru_cache(maxsize=1 << 16)
+def words(text: str) -> str:
+    """The folded text with every run of blanks and punctuation turned into one blank, for tables of phrases."""
+    return " ".join("".join(letter if letter.isalnum() or letter in "°%#" else " " for letter in fold(text)).split())

@@ -1,0 +1,299 @@
+"""Printed units: a grammar of the words that laboratories use, and conversion through pint's algebra.
+
+One registry of this library's own definitions (`units.txt`) is loaded when the first unit must be converted.
+"""
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from functools import cache
+from typing import Any
+
+from wellchem.vocabulary.analytes import Analyte
+from wellchem.vocabulary.forms import form_factor, form_of, grams_per_equivalent, grams_per_mole, usual_forms
+from wellchem.vocabulary.meanings import NameMeaning, UnitMeaning, UnitProblem
+from wellchem.vocabulary.tables import Row, bundled_rows, definitions_path
+from wellchem.vocabulary.text import fold
+
+_NOT_PRINTED = {"", "-", "--", "---", "none", "n/a", "na", "n.a.", "nil", "null", "nan", ".", "?", "sans", "ohne"}
+_TEMPERATURE = re.compile(
+    r"[,;]?\s*\(?(?:@|\bat\b|\bbei\b|\ba\b|\bzu\b|\()\s*(\d{1,2}(?:[.,]\d)?)\s*(?:°|deg\.?|degrees)?\s*c?\s*\)?$"
+)
+_PLAIN_TEMPERATURE = re.compile(r"\s(\d{2})\s*(?:°|deg\.?)\s*c$")
+_POWER = re.compile(r"(?:[\s*·.]+|(?<=[a-zµ])(?=(?:l|ml|cm|m|kg)\^?-1$))([a-z]+)\s*\^?\s*-\s*1$")
+_OPENER = re.compile(r"^(?:in|en|as|als|unit|units|unite|einheit|unidad)[\s:]+(?=\S*(?:/|pp[mbt]))")
+_AS = re.compile(r"^(?:expressed as|exprimes? en|ber(?:echnet|\.)? als|as|als|en|comme|como|of|de)[\s:(]*")
+_NUMBERED = re.compile(r"^(\d+(?:[.,]\d+)?)?(.*)$")
+# Degrees at 20 °C to 25 °C for natural waters, from ISO 7888:1985 (f25 at 20 °C; TrinkwV prints 2790 for 2500).
+_CONDUCTANCE_AT = {20.0: 1.116, 25.0: 1.0}
+# Groups in whose reports "ppt" may as well be parts per thousand.
+_SALTS = ("major ion", "physical", "aggregate", "nutrient")
+
+
+@dataclass(frozen=True)
+class PrintedUnit:
+    """One reading of a printed unit: pint's expression (None: a count without a volume), form, temperature."""
+
+    expression: str | None
+    form: str | None = None
+    temperature: float | None = None
+    counted_by: str = ""
+    quantities: frozenset[str] = frozenset()
+
+
+@cache
+def _registry() -> Any:
+    import pint
+
+    registry: Any = pint.UnitRegistry(None)
+    registry.load_definitions(str(definitions_path()))
+    return registry
+
+
+@cache
+def _linear(expression: str, canonical: str) -> tuple[float, float] | None:
+    """Factor and offset from one expression to another by pint, or None where the dimensions differ."""
+    import pint
+
+    registry = _registry()
+    try:
+        unit, wanted = registry.parse_expression(expression), registry.parse_expression(canonical)
+        if isinstance(unit, (int, float)):
+            return None
+        sizes = (0.0, 1000.0)
+        at = [registry.Quantity(size * unit.magnitude, unit.units).to(wanted.units).magnitude for size in sizes]
+    except (pint.DimensionalityError, pint.UndefinedUnitError):
+        return None
+    # Fifteen digits: what binary fractions of the definitions leave behind is not printed.
+    return float(f"{(at[1] - at[0]) / 1000.0 / wanted.magnitude:.15g}"), float(f"{at[0] / wanted.magnitude:.13g}")
+
+
+@cache
+def _quantity_expressions() -> dict[tuple[str, str], str]:
+    return {(row["quantity"], row["unit"]): row["expression"] for row in bundled_rows("quantities")}
+
+
+def _close(text: str) -> str:
+    return re.sub(r"\s+", "", text)
+
+
+@dataclass
+class Units:
+    """Every unit that can be read: words for the grammar, whole spellings for what it cannot say."""
+
+    rows: Iterable[Row]
+    words: Iterable[Row]
+    _whole: dict[str, list[PrintedUnit]] = field(init=False, default_factory=dict)
+    _words: dict[str, tuple[str, str, str]] = field(init=False, default_factory=dict)
+    _parsed: dict[str, tuple[PrintedUnit, ...]] = field(init=False, default_factory=dict)
+    _meanings: dict[tuple[str, str, NameMeaning], UnitMeaning] = field(init=False, default_factory=dict)
+
+    def __post_init__(self) -> None:
+        for row in self.rows:
+            printed = PrintedUnit(
+                row.get("expression") or None,
+                row.get("basis") or None,
+                None,
+                row.get("counted_by", ""),
+                frozenset(row.get("quantities", "").split()),
+            )
+            self._whole.setdefault(_close(fold(row["printed"])), []).append(printed)
+        for row in self.words:
+            self._words[_close(fold(row["word"]))] = (row["unit"], row["place"], row["counted_by"])
+
+    def is_printed(self, text: str) -> bool:
+        """Whether the text says something as a unit (not a dash, "None" or nothing)."""
+        return fold(text).strip("()[] ") not in _NOT_PRINTED
+
+    def parse(self, text: str) -> tuple[PrintedUnit, ...]:
+        """Every reading of a printed unit that the grammar knows, the most particular first; empty if there is none."""
+        if text not in self._parsed:
+            self._parsed[text] = tuple(self._readings(text))
+        return self._parsed[text]
+
+    def _readings(self, text: str) -> Iterable[PrintedUnit]:
+        printed = _OPENER.sub("", fold(text).strip(" ,;:"))
+        while printed[:1] + printed[-1:] in ("()", "[]", "{}"):
+            printed = printed[1:-1].strip()
+        printed = printed.replace(".as.", " as ")  # blanks that a program replaced by dots
+        yield from self._whole.get(_close(printed), [])
+        temperature = None
+        if found := _TEMPERATURE.search(printed) or _PLAIN_TEMPERATURE.search(printed):
+            temperature, printed = float(found.group(1).replace(",", ".")), printed[: found.start()].strip(" (,;")
+            for known in self._whole.get(_close(printed), []):
+                yield PrintedUnit(known.expression, known.form, temperature, known.counted_by, known.quantities)
+        for core, form in self._splits(printed):
+            if read := self._core(core):
+                yield PrintedUnit(read[0], form, temperature, read[1])
+                return
+            for known in self._whole.get(_close(core), []) if form else ():
+                if known.form in (None, form):
+                    yield PrintedUnit(known.expression, form, temperature, known.counted_by, known.quantities)
+
+    def _splits(self, printed: str) -> Iterable[tuple[str, str | None]]:
+        """Ways to part a unit from the form that it carries: none, at its end, inside its numerator."""
+        yield printed, None
+        for place in range(1, len(printed)):
+            if printed[place - 1] in " -(,;[:" or printed[place - 1] in "l)" or printed[place] == "(":
+                core = printed[:place].rstrip(" -(,;[:")
+                rest = _AS.sub("", printed[place:].lstrip(" -(,;[:"))
+                if core and (form := form_of(rest) or (form_of(rest[2:]) if rest.startswith("as") else None)):
+                    yield core, form
+        top, slash, bottom = printed.partition("/")
+        if slash:
+            for place in range(1, len(top)):
+                amount, rest = top[:place].strip(" -"), _AS.sub("", top[place:].strip(" -"))
+                if amount in self._words and (form := form_of(rest)):
+                    yield f"{amount}/{bottom}", form
+
+    def _core(self, printed: str) -> tuple[str | None, str] | None:
+        """Expression and way of counting of a unit without a form, or None."""
+        printed = re.sub(r"\s+(?:per|pro|par|por|je|dans|in|en)\s+", "/", printed)
+        printed = _POWER.sub(r"/\1", printed)
+        text = _close(printed)
+        word = self._words.get(text)
+        if word and word[1] in ("alone",):
+            return word[0], word[2]
+        if re.fullmatch(r"[a-zµ]+\.[a-z]+", text):
+            text = text.replace(".", "/")  # a slash that a program replaced by a dot
+        if text.count("/") != 1:
+            return self._presence(text)
+        top, bottom = (part.strip("()") for part in text.split("/"))
+        size = _NUMBERED.match(bottom)
+        over = self._words.get(size.group(2)) if size else None
+        if size is None or over is None or over[1] not in ("both", "denominator"):
+            return None
+        volume = f"({(size.group(1) or '1').replace(',', '.')}*{over[0]})"
+        if top in ("", "1"):
+            return f"organism/{volume}", ""
+        count = _NUMBERED.match(top)
+        under = self._words.get(top) or (self._words.get(count.group(2)) if count else None)
+        if under is None or under[1] == "denominator" or (under[1] == "alone"):
+            return None
+        return f"({under[0]})/{volume}", under[2]
+
+    def _presence(self, text: str) -> tuple[str | None, str] | None:
+        """`P/A/100mL`: present or absent in a volume."""
+        head, _, bottom = text.rpartition("/")
+        size = _NUMBERED.match(bottom)
+        over = self._words.get(size.group(2)) if size else None
+        if head in ("p/a", "a/p", "present/absent", "presence/absence") and size and over:
+            return f"organism/({size.group(1) or 1}*{over[0]})", "presence"
+        return None
+
+    def measures(self, text: str, analyte: Analyte) -> bool:
+        """Whether the unit can be one of the analyte."""
+        return self.meaning(text, analyte, NameMeaning(analyte.key)).problem is None
+
+    def meaning(self, text: str, analyte: Analyte, name: NameMeaning) -> UnitMeaning:
+        """What the printed unit says of the analyte, in the context of its printed name."""
+        key = (text, analyte.key, name)
+        if key not in self._meanings:
+            self._meanings[key] = self._meaning(text, analyte, name)
+        return self._meanings[key]
+
+    def _meaning(self, text: str, analyte: Analyte, name: NameMeaning) -> UnitMeaning:
+        in_name = self._of(name.unit, analyte, name) if self.is_printed(name.unit) else None
+        if not self.is_printed(text):
+            return in_name or self._supposed(analyte, name)
+        found = self._of(text, analyte, name)
+        if in_name is None or found.problem or in_name.problem:
+            return found
+        if abs(in_name.factor / found.factor - 1) > 1e-9 or in_name.offset != found.offset:
+            return _problem(UnitProblem.CONTRADICTORY, f"the name says {name.unit}, the unit {text}")
+        return found
+
+    def _supposed(self, analyte: Analyte, name: NameMeaning) -> UnitMeaning:
+        """No unit printed: the canonical one, as an assumption where there could be another."""
+        plain = PrintedUnit(_quantity_expressions()[analyte.quantity, analyte.unit])
+        made = self._convert(plain, analyte, name)
+        if isinstance(made, str):
+            return _problem(UnitProblem.UNIT_NOT_OF_ANALYTE, made)
+        if analyte.quantity in ("ph", "index", "ratio"):
+            return made
+        return _with(made, f"unit={analyte.unit}")
+
+    def _of(self, text: str, analyte: Analyte, name: NameMeaning) -> UnitMeaning:
+        readings = self.parse(text)
+        if not readings:
+            return _problem(UnitProblem.UNKNOWN_UNIT, f"{text} is not a known unit")
+        why = f"{text} cannot be a unit of {analyte.label}"
+        for reading in readings:
+            if reading.quantities and analyte.quantity not in reading.quantities:
+                continue
+            if reading.expression == "ppt" and analyte.group in _SALTS:
+                why = f"{text} may be per thousand or per trillion"
+                continue
+            made = self._convert(reading, analyte, name)
+            if not isinstance(made, str):
+                return made
+            why = made or why
+        return _problem(UnitProblem.UNIT_NOT_OF_ANALYTE, why)
+
+    def _convert(self, reading: PrintedUnit, analyte: Analyte, name: NameMeaning) -> UnitMeaning | str:
+        """The conversion, or what forbids it (empty: the dimension)."""
+        canonical = _quantity_expressions()[analyte.quantity, analyte.unit]
+        assumed: list[str] = []
+        expression = reading.expression
+        if expression is None:
+            assumed.append("volume=" + analyte.unit.removeprefix("1/").strip("()"))
+            expression = canonical
+        if analyte.quantity == "concentration":
+            return self._concentration(expression, reading, analyte, name)
+        if reading.form and form_factor(analyte, reading.form) is None:
+            return f"{analyte.label} is not expressed as {reading.form}"
+        line = _linear(expression, canonical)
+        if line is None:
+            return ""
+        factor, offset = line
+        volume = None
+        if analyte.quantity == "count":
+            size = _linear(f"organism/({expression})", "milliliter")
+            volume = size[0] if size else None
+        if analyte.quantity == "conductance":
+            at = reading.temperature or name.temperature or 25.0
+            if at not in _CONDUCTANCE_AT:
+                return f"conductance at {at:g} °C is not converted to 25 °C"
+            factor *= _CONDUCTANCE_AT[at]
+        return UnitMeaning(
+            factor, offset, analyte.unit, analyte.basis, None, volume, reading.counted_by, tuple(assumed)
+        )
+
+    def _concentration(
+        self, expression: str, reading: PrintedUnit, analyte: Analyte, name: NameMeaning
+    ) -> UnitMeaning | str:
+        """Mass, amount or equivalents per volume, from the form printed to the canonical one."""
+        form = reading.form or name.basis
+        if reading.form and name.basis and reading.form != name.basis:
+            return f"the name says as {name.basis}, the unit as {reading.form}"
+        assumed: tuple[str, ...] = ()
+        if (line := _linear(expression, "milligram/liter")) is not None:
+            if form is None and name.supposed:
+                form, assumed = name.supposed, (f"basis={name.supposed}",)
+            elif form is None and len(usual_forms(analyte.key)) > 1:
+                assumed = (f"basis={analyte.form}",)
+            share = 1.0 if form is None else form_factor(analyte, form)
+            if share is None:
+                return f"{analyte.label} is not expressed as {form}"
+            factor = line[0] * share
+        elif (line := _linear(expression, "millimole/liter")) is not None:
+            if (grams := grams_per_mole(analyte)) is None:
+                return f"{analyte.label} has no molar mass"
+            factor = line[0] * grams
+        elif (line := _linear(expression, "milliequivalent/liter")) is not None:
+            if (grams := grams_per_equivalent(analyte)) is None:
+                return f"{analyte.label} has no equivalent weight"
+            factor = line[0] * grams
+        else:
+            return ""
+        return UnitMeaning(factor, 0.0, analyte.unit, analyte.basis, form, None, "", assumed)
+
+
+def _problem(problem: UnitProblem, detail: str) -> UnitMeaning:
+    return UnitMeaning(problem=problem, detail=detail)
+
+
+def _with(made: UnitMeaning, *codes: str) -> UnitMeaning:
+    from dataclasses import replace
+
+    return replace(made, assumptions=tuple(sorted({*made.assumptions, *codes})))

@@ -1,0 +1,282 @@
+"""Printed values: one cell's text to a censored number, free of unit."""
+
+import re
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, field, replace
+
+from wellchem.models.codes import Censoring
+from wellchem.vocabulary.meanings import Bound, ValueMeaning
+from wellchem.vocabulary.tables import Row
+from wellchem.vocabulary.text import clean, fold
+
+_INFINITY = float("inf")
+_COMPARISON = re.compile(
+    r"^(<=|<|≤|=<|less than(?: or equal to)?|lt\b|inferieure? a|kleiner(?: als)?|menor (?:que|de)|inf\.? (?:a )?"
+    r"|>=|>|≥|=>|greater than(?: or equal to)?|more than|gt\b|superieure? a|grosser(?: als)?|mayor (?:que|de)"
+    r"|sup\.? (?:a )?)\s*"
+)
+_LESS = ("<", "≤", "=<", "less", "lt", "inf", "klein", "menor")
+_ABOUT = re.compile(
+    r"^(?:~|≈|ca\.?|circa|c\.|approx(?:\.|imately)?|about|env(?:\.|iron)?|etwa|aprox\.?|est\.?)\s*(?=[\d.,])"
+)
+# A number with its separators, its exponent apart.
+_NUMBER = re.compile(
+    r"([+-]?)((?:\d{1,3}(?:[ ']\d{3})+|\d+)?(?:[.,]\d+)*[.,]?)"
+    r"(?:\s*(?:e|x\s*10\s*\^?|\*\s*10\s*\^?|·\s*10\s*\^?|×\s*10\s*\^?)\s*\(?([+-]?\d{1,2})\)?(?![\d.,]))?"
+)
+_UNCERTAINTY = re.compile(r"^\s*(?:\(\s*)?(?:±|\+/-|\+-|\+\\-|\+ ?/ ?-)\s*")
+_REFERENCE = re.compile(r"^\s*(?:@|at\b|bei\b|a\b)\s*\d+(?:[.,]\d+)?\s*(?:°|deg\.?)?\s*[cf]?\s*$")
+_QUALIFIER = re.compile(
+    r"^[\s(\[]*([a-z]{1,3}[+-]?|[*†‡§#^]+\d?|\^\d{1,2}|\{[a-z0-9]\})[)\]]*(?=[\s,;/]|$|[*†‡])[\s,;/]*"
+)
+# Dates, times of day, fractions and telephone numbers.
+_DATE = re.compile(
+    r"^\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}(?:[ t]\d.*)?$|^\d{1,2}:\d{2}|^\d{1,2}/\d{1,4}$|^\d{3}-\d{4}$"
+    r"|^\(?\d{3}\)?[- ]\d{3}-\d{4}$"
+)
+_RANGE = re.compile(r"^(nd|<?\s*[\d.,]+)\s*(?:-|to|bis|a)\s*(<?\s*[\d.,]+)(?:\s*\(?a? ?range\)?)?$")
+_PRESENCE = re.compile(r"[(\[,;]?\s*(?:absent|negative|none detected|not detected|nd)\s*[)\]]?")
+_NON_DETECTS = {"not_detected", "below_detection", "below_reporting"}
+
+
+@dataclass
+class Values:
+    """Words that stand for a value, and the grammar of numbers."""
+
+    rows: Iterable[Row]
+    is_unit: Callable[[str], bool]
+    is_qualifier: Callable[[str], bool]
+    _words: dict[str, str] = field(init=False, default_factory=dict)
+    _known: dict[tuple[str, str | None, bool], ValueMeaning | None] = field(init=False, default_factory=dict)
+
+    def __post_init__(self) -> None:
+        self._words = {fold(row["printed"]).replace("< ", "<"): row["meaning"] for row in self.rows}
+
+    def meaning(self, text: str, decimal: str | None, presence: bool) -> ValueMeaning | None:
+        """What one cell says, or None where it is no value (see Vocabulary.value)."""
+        key = (text, decimal, presence)
+        if key not in self._known:
+            self._known[key] = self._meaning(clean(text), decimal, presence)
+        return self._known[key]
+
+    def _meaning(self, printed: str, decimal: str | None, presence: bool) -> ValueMeaning | None:
+        text = fold(printed).strip()
+        if not text:
+            return ValueMeaning(Censoring.NOT_REPORTED, note="blank")
+        if (word := self._word(text, presence)) is not None:
+            return word
+        if _DATE.match(text) and not re.fullmatch(r"\d{1,3}[.]\d{3}[.]\d{3}", text):
+            return None
+        if found := _RANGE.match(text):
+            return self._range(found.group(1), found.group(2), decimal)
+        if (lead := self._leading_word(printed, text, decimal, presence)) is not None:
+            return lead
+        return self._numeric(printed, text, decimal)
+
+    def _word(self, text: str, presence: bool) -> ValueMeaning | None:
+        """A cell that is a word of the table, a unit or a qualifier after it or not."""
+        meaning = self._words.get(text.replace("< ", "<")) or self._words.get(text.strip("()[]*. "))
+        if meaning is None:
+            return None
+        if meaning in ("absent_short", "present_short"):
+            return _WORDS[meaning.removesuffix("_short")] if presence else None
+        if meaning == "absent_or_blank":
+            return _WORDS["absent"] if presence else replace(_WORDS["blank"], note="none")
+        made = _WORDS[meaning]
+        return replace(made, qualifiers=("U",)) if text == "u" else made
+
+    def _leading_word(self, printed: str, text: str, decimal: str | None, presence: bool) -> ValueMeaning | None:
+        """`ND (0.5)`, `ND<0.5`, `Absent/100 mL`, `ND U`, `Present, confluent`: a word and what follows it."""
+        for cut in range(len(text) - 1, 0, -1):
+            if text[cut - 1].isalnum() and text[cut].isalnum():
+                continue
+            head = text[:cut].lstrip(" ,;:@(=").rstrip(" ,;:@(=<").replace("< ", "<")
+            word = self._words.get(head)
+            if word is None or head in ("-", ".", "*", "/", "?", "--") or word.endswith("_short"):
+                continue
+            rest = text[cut:].strip(" ,;:@=")
+            made = self._word(head, presence)
+            if made is None:
+                return None
+            if word in _NON_DETECTS:
+                bare = re.sub(r"^(?:rl|mdl|dl|pql|loq|lod|mrl|mda|mdc|lq|at|a|<)?[\s:=]*", "", rest.strip("()[]<≤ @"))
+                number = self._numeric(bare, bare, decimal)
+                if number and number.number is not None and number.censoring in (Censoring.NONE, Censoring.LEFT):
+                    return replace(made, number=number.number, high=number.number, unit_text=number.unit_text)
+            original = printed[cut:] if len(printed) == len(text) else text[cut:]
+            codes = self._qualifiers(original)
+            if codes is not None:
+                return replace(made, qualifiers=(*made.qualifiers, *codes))
+            if word == "absent" and rest.strip("()[] ") in ("0", "<1", "< 1", "<1.0", "<1.1"):
+                return made
+            unit = original
+            unit = re.sub(r"^[\s,;:]*(?:in|per|dans|en|pro)\s+", "/", unit.strip())
+            unit = unit if unit.startswith("/") or not unit[:1].isdigit() else "/" + unit
+            if self.is_unit(unit):
+                return replace(made, unit_text=unit.strip(" ()"))
+        return None
+
+    def _range(self, first: str, second: str, decimal: str | None) -> ValueMeaning | None:
+        low = 0.0 if first.startswith(("nd", "<")) else self._plain(first, decimal)
+        high = self._plain(second.lstrip("< "), decimal)
+        if low is None or high is None or high < low or (1900 <= low <= 2100 and 1900 <= high <= 2100):
+            return None
+        return ValueMeaning(Censoring.INTERVAL, None, low, high, note="range")
+
+    def _plain(self, text: str, decimal: str | None) -> float | None:
+        found = _NUMBER.fullmatch(text.strip())
+        read = found and read_number(found.group(2), decimal)
+        return read if isinstance(read, float) else None
+
+    def _numeric(self, printed: str, text: str, decimal: str | None) -> ValueMeaning | None:
+        """A number with what may stand around it: comparison, uncertainty, qualifiers, unit, temperature."""
+        note, censoring, rest = "", Censoring.NONE, text
+        if compared := _COMPARISON.match(rest):
+            censoring = Censoring.LEFT if compared.group(1).startswith(_LESS) else Censoring.RIGHT
+            rest = rest[compared.end() :]
+        elif about := _ABOUT.match(rest):
+            note, rest = "approximate", rest[about.end() :]
+        if rest[:1] + rest[-1:] in ("[]", "()") and _NUMBER.fullmatch(rest[1:-1]):
+            note, rest = "brackets", rest[1:-1]
+        found = _NUMBER.match(rest)
+        if found is None or not any(letter.isdigit() for letter in found.group(2)):
+            return None
+        number = read_number(found.group(2), decimal)
+        if number is None:
+            return None
+        rest = rest[found.end() :]
+        if isinstance(number, str):
+            return ValueMeaning(Censoring.NOT_REPORTED, note="ambiguous_decimal")
+        number *= -1.0 if found.group(1) == "-" else 1.0
+        number = float(f"{number!r}e{found.group(3)}") if found.group(3) else number
+        uncertainty = None
+        if plus := _UNCERTAINTY.match(rest):
+            more = _NUMBER.match(rest[plus.end() :])
+            spread = read_number(more.group(2), decimal) if more else None
+            if more is None or not isinstance(spread, float):
+                return None
+            uncertainty = float(f"{spread!r}e{more.group(3)}") if more.group(3) else spread
+            rest = rest[plus.end() + more.end() :].lstrip(")")
+        if rest and (rest[0].isdigit() or rest[0] in ".,'"):
+            return None
+        if _REFERENCE.match(rest):
+            note, rest = "temperature", ""
+        codes, unit = self._tail(printed, rest)
+        if codes is None:
+            return None
+        low, high = {
+            Censoring.LEFT: (0.0, number),
+            Censoring.RIGHT: (number, _INFINITY),
+        }.get(censoring, (number, number))
+        if censoring is Censoring.LEFT and number < 0:
+            low = -_INFINITY
+        detected = False if censoring is Censoring.LEFT else True if censoring is Censoring.RIGHT else None
+        return ValueMeaning(censoring, number, low, high, uncertainty, unit, codes, note, detected)
+
+    def _tail(self, printed: str, rest: str) -> tuple[tuple[str, ...] | None, str]:
+        """What follows the number: qualifiers, a unit, or both in either order; None where it is neither."""
+        if not rest.strip():
+            return (), ""
+        original = printed[len(printed) - len(rest) :] if fold(printed).endswith(rest) else rest
+        codes, alone = self._qualifiers(original), original.strip(" ()[]")
+        unit, _, last = alone.rpartition(" ")
+        if unit and self.is_unit(unit) and len(last) <= 2 and (more := self._qualifiers(last)) is not None:
+            return more, unit
+        if self.is_unit(original) and (codes is None or len(alone) > 1 or alone in ("C", "F", "%")):
+            return (), original.strip()
+        if codes is not None:
+            return codes, ""
+        if _PRESENCE.fullmatch(rest.strip()):
+            return (), ""
+        tokens = original.split()
+        for cut in range(1, len(tokens)):
+            left, right = " ".join(tokens[:cut]), " ".join(tokens[cut:])
+            if self.is_unit(left) and (codes := self._qualifiers(right)) is not None:
+                return codes, left
+            if self.is_unit(right) and (codes := self._qualifiers(left)) is not None:
+                return codes, right
+        starred = original.rstrip("*†‡§ ")
+        if starred != original and self.is_unit(starred):
+            return (original[len(starred) :].strip(),), starred.strip()
+        return None, ""
+
+    def _qualifiers(self, text: str) -> tuple[str, ...] | None:
+        """Qualifier codes and footnote marks, or None where the text holds anything else."""
+        codes: list[str] = []
+        rest = text.strip(" ,;/")
+        while rest:
+            found = _QUALIFIER.match(rest.lower())
+            if found is None:
+                return None
+            code = rest[found.start(1) : found.end(1)]
+            if code[0].isalpha() and not self.is_qualifier(code):
+                return None
+            codes.append(code.lstrip("^") or code)
+            rest = rest[found.end() :].strip(" ,;/)")
+        return tuple(codes)
+
+
+def read_number(text: str, decimal: str | None) -> float | str | None:
+    """The number that digits and separators stand for, "ambiguous" where the decimal sign would change it, else None.
+
+    A separator that cannot part thousands is the decimal sign whatever the table's convention: `0,8`, `12.5`,
+    `1.234,5`.
+    """
+    if not text or text in (".", ","):
+        return None
+    grouped = re.fullmatch(r"\d{1,3}(?:[ ']\d{3})+(?:([.,])\d+)?", text)
+    if grouped:
+        return float(text.replace(" ", "").replace("'", "").replace(",", "."))
+    if " " in text or "'" in text:
+        return None
+    dots, commas = text.count("."), text.count(",")
+    if not dots and not commas:
+        return float(text)
+    if dots and commas:
+        last = max(text.rfind("."), text.rfind(","))
+        sign, other = text[last], "," if text[last] == "." else "."
+        whole = text[:last]
+        if text.count(sign) > 1 or not re.fullmatch(rf"\d{{1,3}}(?:\{other}\d{{3}})+", whole):
+            return None
+        return float(whole.replace(other, "") + "." + (text[last + 1 :] or "0"))
+    sign = "." if dots else ","
+    thousands = re.fullmatch(rf"[1-9]\d{{0,2}}(?:\{sign}\d{{3}})+", text)
+    if text.count(sign) > 1:
+        return float(text.replace(sign, "")) if thousands else None
+    if thousands and decimal != sign:
+        return "ambiguous" if decimal is None else float(text.replace(sign, ""))
+    return float(text.replace(sign, "."))
+
+
+def decimal_votes(text: str) -> tuple[int, int]:
+    """How surely a cell shows a decimal point and a decimal comma: (1, 0), (0, 1) or (0, 0)."""
+    found = re.search(r"\d*(?:[ ']?\d{3})*[.,\d]+", clean(text))
+    if found is None or not re.search(r"[.,]", found.group()):
+        return 0, 0
+    number = found.group().strip(".,")
+    point, comma = read_number(number, "."), read_number(number, ",")
+    if not isinstance(point, float) or point != comma:
+        return 0, 0
+    last = max(number.rfind("."), number.rfind(","))
+    if last < 0 or _DATE.match(clean(text)):
+        return 0, 0
+    if number.count(number[last]) > 1:
+        return (0, 1) if number[last] == "." else (1, 0)
+    return (1, 0) if number[last] == "." else (0, 1)
+
+
+_LEFT = ValueMeaning(Censoring.LEFT, None, 0.0, None, detected=False)
+_MISSING = ValueMeaning(Censoring.NOT_REPORTED)
+_WORDS = {
+    "not_detected": _LEFT,
+    "below_detection": replace(_LEFT, bound=Bound.DETECTION),
+    "below_reporting": replace(_LEFT, bound=Bound.REPORTING),
+    "trace": replace(_LEFT, bound=Bound.REPORTING, detected=True, note="trace"),
+    "absent": ValueMeaning(Censoring.ABSENT, low=0.0, high=0.0, detected=False),
+    "present": ValueMeaning(Censoring.PRESENT, detected=True),
+    "too_numerous": ValueMeaning(Censoring.RIGHT, None, None, _INFINITY, note="too_numerous", detected=True),
+    "confluent": replace(_MISSING, note="confluent"),
+    "invalid": replace(_MISSING, note="invalid"),
+    "not_analysed": replace(_MISSING, note="not_analysed"),
+    "blank": replace(_MISSING, note="blank"),
+}
