@@ -146,14 +146,26 @@ def _free(words: list[Word], rules: Rules, frames: list[Lattice], depth: int = 0
         if not block.gutters:
             text += [Row({0: list(line.words)}) for line in block.lines]
             continue
-        sides = _sides(list(block.lines)) if depth < DEEPEST else None
+        titles = _titles(block)
+        sides = _sides(list(block.lines[titles:])) if depth < DEEPEST else None
         if sides is not None:
+            if titles:
+                found.append(_Table([Row({0: list(line.words)}) for line in block.lines[:titles]], 1, False))
             found += [table for side in sides for table in _free(side, rules, frames, depth + 1)]
         else:
             found.append(_of_block(block, rules))
     if text:
         found.append(_Table(text, 1, False))
     return found
+
+
+def _titles(block: Block) -> int:
+    """How many lines at a block's head are a phrase across gutters."""
+    for at, line in enumerate(block.lines):
+        x0, x1 = line.words[0].x0, max(word.x1 for word in line.words)
+        if len(line.phrases) > 1 or not any(x0 < gutter[0] and x1 > gutter[1] for gutter in block.gutters):
+            return at
+    return 0
 
 
 def _of_block(block: Block, rules: Rules) -> _Table:
@@ -183,14 +195,23 @@ def _sides(lines: list[Line]) -> tuple[list[Word], list[Word]] | None:
     for _, middle in sorted(gaps, reverse=True)[:6]:
         left = [[word for word in line.words if word.x1 <= middle] for line in lines]
         right = [[word for word in line.words if word.x0 >= middle] for line in lines]
-        on_left, on_right = sum(map(bool, left)), sum(map(bool, right))
-        if min(on_left, on_right) < 3:
+        fewer = min(sum(map(bool, left)), sum(map(bool, right)))
+        if fewer < 3:
             continue
-        both = sum(bool(a) and bool(b) for a, b in zip(left, right, strict=True))
-        text = min(sum(map(len, left)) / on_left, sum(map(len, right)) / on_right) >= 4.5
-        if (text and min(on_left, on_right) >= 4) or both < 0.3 * min(on_left, on_right):
+        common = sum(bool(a) and bool(b) for a, b in zip(left, right, strict=True)) / fewer
+        text = [_is_running_text(side) for side in (left, right)]
+        if all(text) or (any(text) and common < 0.75) or common < 0.3:
             return [word for part in left for word in part], [word for part in right for word in part]
     return None
+
+
+def _is_running_text(lines: list[list[Word]]) -> bool:
+    """Whether lines are of several words and mostly as long as the longest of them."""
+    filled = [line for line in lines if line]
+    x0 = min(line[0].x0 for line in filled)
+    x1 = max(line[-1].x1 for line in filled)
+    long = sum(line[-1].x1 - line[0].x0 > 0.75 * (x1 - x0) for line in filled)
+    return len(filled) >= 4 and sum(map(len, filled)) >= 4.5 * len(filled) and long >= 0.6 * len(filled)
 
 
 def _grid(table: _Table, page: PageWords, number: int, baselines: NDArray[np.float64]) -> Grid:

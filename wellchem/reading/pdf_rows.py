@@ -134,12 +134,21 @@ def _placed(line: Line, gutters: tuple[tuple[float, float], ...], edges: list[se
     row = Row({})
     for begin, end in line.phrases:
         for words in _cut(line.words[begin:end], gutters, len(line.phrases) > 1, edges):
-            first = sum(words[0].x0 > (x0 + x1) / 2 - 0.5 for x0, x1 in gutters)
-            last = sum(max(word.x1 for word in words) > x1 for _, x1 in gutters)
+            first, last = _columns(words[0].x0, max(word.x1 for word in words), gutters)
             row.cells.setdefault(first, []).extend(words)
             if last > first:
                 row.spans[first] = last - first + 1
     return row
+
+
+def _columns(x0: float, x1: float, gutters: tuple[tuple[float, float], ...]) -> tuple[int, int]:
+    """First and last column of a text: one that begins within a gutter is right of it, one that ends there left."""
+    first = sum(x0 >= gutter[0] - 0.75 for gutter in gutters)
+    last = sum(x1 > gutter[1] + 0.75 for gutter in gutters)
+    if last < first:  # all of it within a gutter: the side that it is nearer to
+        left, right = gutters[last]
+        return (first, first) if right - x1 <= x0 - left else (last, last)
+    return first, last
 
 
 def _cut(
@@ -181,7 +190,7 @@ def _edges(lines: tuple[Line, ...], gutters: tuple[tuple[float, float], ...]) ->
     for line in lines:
         for begin, end in line.phrases:
             x0, x1 = line.words[begin].x0, max(word.x1 for word in line.words[begin:end])
-            first = sum(x0 > (a + b) / 2 - 0.5 for a, b in gutters)
-            if first == sum(x1 > b for _, b in gutters):
+            first, last = _columns(x0, x1, gutters)
+            if first == last:
                 seen[first].update((round(x0), round(x1)))
     return [{edge + by for edge, count in counts.items() if count > 1 for by in (-1, 0, 1)} for counts in seen]

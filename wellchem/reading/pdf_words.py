@@ -21,6 +21,7 @@ LEADER = re.compile(r"[._·…‥]{4,}|…{2,}|[=_]{4,}")
 # All in parts of the type size. A word space is a quarter of it in the usual faces, a fifth in narrow ones.
 SPACE = 0.17  # wider gaps part words where no blank is drawn
 CHANCE = 0.06  # mean gaps above this are letter-spacing
+APART = 0.7  # a raised mark further from a word is not its own
 WIDE = 1.0  # wider gaps always part
 
 
@@ -167,7 +168,7 @@ def _words(chars: _Characters, which: NDArray[np.intp], frame: Frame) -> list[Wo
             words.append(
                 Word(
                     float(x0[piece[0]]), float(top[piece].min()), float(x1[piece].max()), float(bottom[piece].max()),
-                    float(np.median(baseline[piece])), float(np.median(size[piece])), text, spacing=spacing,
+                    float(baseline[piece[len(piece) // 2]]), float(size[piece[len(piece) // 2]]), text, spacing=spacing,
                 )
             )  # fmt: skip
     return _attached(_once(words))
@@ -291,7 +292,7 @@ def _attached(words: list[Word]) -> list[Word]:
     shift = (baseline[None, :] - baseline[small, None]) / size[None, :]  # of the larger one's size, upwards
     smaller = (size[small, None] <= 0.88 * size[None, :]) & (size[small, None] >= 0.3 * size[None, :])
     raised = smaller & (shift > 0.12) & (shift < 0.85)
-    lowered = smaller & (shift < -0.04) & (shift > -0.45)
+    lowered = smaller & (shift < -0.04) & (shift > -0.62)
     behind = (x0[small, None] - x1[None, :]) / size[None, :]
     before = (x0[None, :] - x1[small, None]) / size[None, :]
     touching_left = (behind > -0.2) & (behind < 0.24)
@@ -313,6 +314,13 @@ def _attached(words: list[Word]) -> list[Word]:
                 for other in (*left[:1], *right[:1]):
                     parent[root(int(at))] = root(int(other))
                 break
+    # A short raised piece a blank away is a note's mark too: it stands on its neighbour's line, a word of its own.
+    aside = raised & ((behind > 0) & (behind < APART) | (before > 0) & (before < APART))
+    for row in np.flatnonzero(aside.any(axis=1)).tolist():
+        word = words[int(small[row])]
+        if not level[small[row]] and len(word.text) <= 3:
+            word.baseline = words[int(aside[row].argmax())].baseline
+            word.text, word.raised = superscript(word.text).strip(), word.text
     if not level.any():
         return words
     groups: dict[int, list[int]] = {}
