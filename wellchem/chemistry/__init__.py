@@ -4,11 +4,20 @@ from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
+    from .activity import debye_huckel_parameters as debye_huckel_parameters
+    from .activity import relative_permittivity as relative_permittivity
+    from .activity import water_density as water_density
     from .alkalinity import alkalinity_forms as alkalinity_forms
     from .alkalinity import handbook_alkalinity_forms as handbook_alkalinity_forms
     from .alkalinity import handbook_carbon_dioxide as handbook_carbon_dioxide
     from .alkalinity import total_alkalinity as total_alkalinity
+    from .carbonate import AlkalinityParts as AlkalinityParts
+    from .carbonate import CarbonateSystem as CarbonateSystem
+    from .carbonate import alkalinity_parts as alkalinity_parts
+    from .carbonate import carbonate_system as carbonate_system
     from .classes import classify as classify
+    from .closed_system import change_temperature as change_temperature
+    from .conductance import speciated_conductance as speciated_conductance
     from .conversions import activity_from_mass as activity_from_mass
     from .conversions import basis_factor as basis_factor
     from .conversions import equivalents_per_mole as equivalents_per_mole
@@ -36,6 +45,13 @@ if TYPE_CHECKING:
     from .corrosion import larson_skold_ratio as larson_skold_ratio
     from .counts import most_probable_number as most_probable_number
     from .counts import tabulated_mpn as tabulated_mpn
+    from .dissociation import ammonia_pka as ammonia_pka
+    from .dissociation import electron_activity as electron_activity
+    from .dissociation import hydrogen_sulfide_fraction as hydrogen_sulfide_fraction
+    from .dissociation import hydrogen_sulfide_pk1 as hydrogen_sulfide_pk1
+    from .dissociation import unionized_ammonia as unionized_ammonia
+    from .dissociation import unionized_ammonia_fraction as unionized_ammonia_fraction
+    from .equilibria import log_equilibrium_constant as log_equilibrium_constant
     from .handbook import activity_exponent as activity_exponent
     from .hardness import calcium_hardness as calcium_hardness
     from .hardness import carbonate_hardness as carbonate_hardness
@@ -72,26 +88,50 @@ if TYPE_CHECKING:
     from .masses import molar_mass as molar_mass
     from .oxidants import alkalinity_consumed as alkalinity_consumed
     from .oxidants import oxidant_demand as oxidant_demand
+    from .precipitation import CalciumCarbonatePotential as CalciumCarbonatePotential
+    from .precipitation import calcium_carbonate_potential as calcium_carbonate_potential
     from .salinity import conductance_at_25 as conductance_at_25
     from .salinity import dissolved_solids_residue as dissolved_solids_residue
     from .salinity import dissolved_solids_sum as dissolved_solids_sum
     from .salinity import handbook_conductance as handbook_conductance
     from .salinity import residual_sodium_carbonate as residual_sodium_carbonate
     from .salinity import sodium_adsorption_ratio as sodium_adsorption_ratio
+    from .saturation import SaturationIndices as SaturationIndices
+    from .saturation import saturation_index as saturation_index
+    from .saturation import saturation_indices as saturation_indices
+    from .scaling import calcite_saturation_index as calcite_saturation_index
+    from .scaling import calcium_carbonate_precipitated as calcium_carbonate_precipitated
+    from .scaling import log_carbon_dioxide_pressure as log_carbon_dioxide_pressure
     from .softening import compensated_hardness as compensated_hardness
     from .softening import hardness_load as hardness_load
     from .softening import potassium_added as potassium_added
     from .softening import sodium_added as sodium_added
+    from .speciation import speciate as speciate
+    from .state import Reason as Reason
+    from .state import Speciation as Speciation
 
 # The public functions, by module. The imports above tell the same to a type checker; a test compares them.
 _MODULES: dict[str, tuple[str, ...]] = {
+    "activity": (
+        "debye_huckel_parameters",
+        "relative_permittivity",
+        "water_density",
+    ),
     "alkalinity": (
         "alkalinity_forms",
         "handbook_alkalinity_forms",
         "handbook_carbon_dioxide",
         "total_alkalinity",
     ),
+    "carbonate": (
+        "AlkalinityParts",
+        "CarbonateSystem",
+        "alkalinity_parts",
+        "carbonate_system",
+    ),
     "classes": ("classify",),
+    "closed_system": ("change_temperature",),
+    "conductance": ("speciated_conductance",),
     "conversions": (
         "activity_from_mass",
         "basis_factor",
@@ -127,6 +167,15 @@ _MODULES: dict[str, tuple[str, ...]] = {
         "most_probable_number",
         "tabulated_mpn",
     ),
+    "dissociation": (
+        "ammonia_pka",
+        "electron_activity",
+        "hydrogen_sulfide_fraction",
+        "hydrogen_sulfide_pk1",
+        "unionized_ammonia",
+        "unionized_ammonia_fraction",
+    ),
+    "equilibria": ("log_equilibrium_constant",),
     "handbook": ("activity_exponent",),
     "hardness": (
         "calcium_hardness",
@@ -175,6 +224,10 @@ _MODULES: dict[str, tuple[str, ...]] = {
         "alkalinity_consumed",
         "oxidant_demand",
     ),
+    "precipitation": (
+        "CalciumCarbonatePotential",
+        "calcium_carbonate_potential",
+    ),
     "salinity": (
         "conductance_at_25",
         "dissolved_solids_residue",
@@ -183,11 +236,26 @@ _MODULES: dict[str, tuple[str, ...]] = {
         "residual_sodium_carbonate",
         "sodium_adsorption_ratio",
     ),
+    "saturation": (
+        "SaturationIndices",
+        "saturation_index",
+        "saturation_indices",
+    ),
+    "scaling": (
+        "calcite_saturation_index",
+        "calcium_carbonate_precipitated",
+        "log_carbon_dioxide_pressure",
+    ),
     "softening": (
         "compensated_hardness",
         "hardness_load",
         "potassium_added",
         "sodium_added",
+    ),
+    "speciation": ("speciate",),
+    "state": (
+        "Reason",
+        "Speciation",
     ),
 }
 _HOME = {name: module for module, names in _MODULES.items() for name in names}

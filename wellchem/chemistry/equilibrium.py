@@ -131,7 +131,7 @@ def water_activity(solutes: Array) -> Array:
 def weighted(weights: Array, values: Array) -> Array:
     """Weighted sum of rows. A single row of weight one is given itself."""
     if len(weights) == 1 and weights[0] == 1:
-        return values[0]
+        return np.asarray(values[0])
     return np.asarray(weights @ values)
 
 
