@@ -1,0 +1,86 @@
+"""What a stage does to the checks of the water behind it: sodium for diets and infants, corrosion, chloride."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from functools import cache
+from math import inf
+
+from wellchem.interpretation import practice
+from wellchem.interpretation.treatment.tables import Ends, stages
+from wellchem.interpretation.treatment.water import Water
+from wellchem.models.household import Household
+
+_SODIUM = "sodium"
+
+
+@cache
+def _diet() -> float:
+    """Sodium that counts in a diet of 500 mg a day [mg/L]."""
+    return next(float(row["above"]) for row in practice.rows("rules") if row["problem"] == "sodium_diet")
+
+
+def _range(ends: Ends, unit: str = "mg/L") -> str:
+    if ends[1] == inf:
+        return f"at least {ends[0]:.3g} {unit}"
+    return f"{ends[0]:.3g} {unit}" if ends[0] == ends[1] else f"{ends[0]:.3g} to {ends[1]:.3g} {unit}"
+
+
+def effects(code: str, raw: Water, ahead: Water, behind: Water, home: Household) -> Iterable[str]:
+    """Sentences on what came into the water, or what it became, behind a stage."""
+    yield from _sodium(ahead, behind, home)
+    chloride, before = behind.get("chloride"), ahead.get("chloride")
+    if chloride is not None and chloride != before and before is not None and chloride[1] > before[1]:
+        yield f"Chloride behind it: {_range(chloride)}; chloride speeds the corrosion of metals."
+    yield from _corrosion(code, ahead, behind)
+    yield from _collects(code, raw)
+
+
+def _sodium(ahead: Water, behind: Water, home: Household) -> Iterable[str]:
+    sodium, before = behind.get(_SODIUM), ahead.get(_SODIUM)
+    if sodium is None or sodium == before or (before is not None and sodium[1] <= before[1]):
+        return
+    said = "" if before is not None else " (the raw water's own sodium was not measured)"
+    yield f"Sodium behind it: {_range(sodium)}{said}."
+    if sodium[1] > _diet() and home.sodium_restricted is not False:
+        yield (
+            f"Above {_diet():g} mg/L sodium counts in a diet restricted by a physician: drink from an unsoftened tap or a "
+            "membrane, and tell the physician."
+        )
+    if home.infants is not False and sodium[1] > _diet():
+        yield "For infant formula take the unsoftened cold tap or another water, and ask a physician."
+
+
+def _corrosion(code: str, ahead: Water, behind: Water) -> Iterable[str]:
+    """Less hardness, less alkalinity or a lower pH: the water takes up metals more readily."""
+    softer = any(_falls(name, ahead, behind) for name in ("total_hardness", "calcium", "total_alkalinity"))
+    ph = behind.get("ph")
+    if softer or _falls("ph", ahead, behind):
+        told = f" (pH {_range(ph, '').strip()})" if ph is not None and ph != ahead.get("ph") else ""
+        place = "at that tap" if stages()[code].place == "tap" else "in the plumbing"
+        yield (
+            f"The water behind it is more corrosive{told}: check corrosion again, and test lead and copper {place}, "
+            "first draw and flushed."
+        )
+
+
+def _falls(name: str, ahead: Water, behind: Water) -> bool:
+    before, after = ahead.get(name), behind.get(name)
+    return before is not None and after is not None and after[0] < before[0]
+
+
+def _collects(code: str, raw: Water) -> Iterable[str]:
+    """Nuclides that gather on a medium."""
+    gathers = {
+        "softening": ("radium_226", "radium_228", "radium_226_plus_228"),
+        "oxidising_filter": ("radium_226", "radium_228", "radium_226_plus_228"),
+        "nitrate_exchange": ("uranium", "uranium_activity"),
+        "tannin_exchange": ("uranium", "uranium_activity"),
+        "uranium_exchange": ("uranium", "uranium_activity"),
+        "carbon": ("radon_222",),
+    }
+    found = [name for name in gathers.get(code, ()) if (raw.get(name) or (0.0, 0.0))[0] > 0.0]
+    if found and code == "carbon":
+        yield "Carbon gathers lead-210 from the radon of this water and gives off gamma radiation; used carbon may be regulated waste."
+    elif found:
+        yield "The medium gathers radium or uranium of this water: brine and used medium are regulated waste; ask the radiation authority."

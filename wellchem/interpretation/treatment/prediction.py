@@ -1,0 +1,321 @@
+"""The water behind each stage, by mass and charge, as bounds.
+
+A stage first takes out what its table says; what goes in for it, and what pH and dissolved solids come to, follows
+from that by equivalents.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import replace
+from functools import cache
+from math import inf, log10
+
+from wellchem import chemistry
+from wellchem.chemistry.ions import equivalent_weights
+from wellchem.chemistry.tables import rows as chemistry_rows
+from wellchem.interpretation.treatment import acidity
+from wellchem.interpretation.treatment.tables import ENTRY, Ends, constant, plumbing_metals, removal, stages
+from wellchem.interpretation.treatment.water import Organisms, Water, arsenic_is_oxidised, hardness_factors, organism
+
+_METALS = ("iron", "manganese")
+_ANIONS = ("sulfate", "nitrate", "nitrite", "total_alkalinity")
+_CATIONS_OF_BALANCE = ("calcium", "magnesium", "sodium", "potassium")
+_ANIONS_OF_BALANCE = ("total_alkalinity", "chloride", "sulfate", "nitrate")
+_ARSENIC = ("arsenic", "arsenic_v", "arsenic_iii")
+_LOWEST_PH = 4.0
+
+
+@cache
+def weights() -> Mapping[str, float]:
+    """Mass of an equivalent by analyte [mg/meq]."""
+    found = dict(equivalent_weights())
+    found["total_alkalinity"] = found["total_hardness"] = found["alkalinity"]
+    return found
+
+
+@cache
+def conductance_of(analyte: str) -> float:
+    """Conductance of an equivalent at infinite dilution [µS/cm per meq/L]."""
+    ion = {"total_alkalinity": "HCO3"}.get(analyte) or next(
+        row["ion"] for row in chemistry_rows("ions") if row["analyte"] == analyte
+    )
+    return next(float(row["equivalent_conductance"]) for row in chemistry_rows("equivalent_conductances") if row["ion"] == ion)
+
+
+def predict(stage: str, water: Water) -> Water:
+    """The water behind a stage. Raises KeyError for a stage that the tables do not have."""
+    kind = stages()[stage]
+    passing = plumbing_metals() if kind.place == ENTRY else frozenset[str]()
+    changed: dict[str, Ends] = {}
+    for analyte, amount in water.amounts.items():
+        if organism(analyte):
+            if kind.disinfects and amount[1] > 0.0:
+                changed[analyte] = (0.0, amount[1])  # no count is predicted behind a barrier
+            continue
+        row = removal(stage, analyte) if analyte not in passing else None
+        if row is None:
+            continue
+        left = row.left(amount)
+        if analyte in _ARSENIC and not arsenic_is_oxidised(water):
+            left = (left[0], amount[1])  # arsenic III passes
+        if kind.process == "soften" and analyte in _METALS:
+            left = _dissolved_left(water, analyte, left)
+        changed[analyte] = left
+    _PROCESSES[kind.process](water, changed)
+    after = water.after(stage, {name: ends for name, ends in changed.items() if ends != water.amounts.get(name)})
+    if kind.disinfects and water.organisms in (Organisms.FOUND, Organisms.UNTOLD):
+        after = replace(after, organisms=Organisms.DISINFECTED)
+    if kind.process in ("chlorinate", "oxidise") and stage != "aerated_filter":
+        after = replace(after, oxidised=True)
+    return after
+
+
+def _dissolved_left(water: Water, metal: str, left: Ends) -> Ends:
+    """Resin takes what is dissolved; particles of rust pass."""
+    (low, high), (least, most) = water.amounts[metal], water.dissolved[metal]
+    return low * (1.0 - most) + left[0] * most, high * (1.0 - least) + left[1] * least
+
+
+def _taken(water: Water, changed: Mapping[str, Ends], analytes: Iterable[str]) -> Ends:
+    """Equivalents taken out, least and most [meq/L]."""
+    least = most = 0.0
+    for analyte in analytes:
+        if analyte in changed:
+            (low, high), (left_low, left_high) = water.amounts[analyte], changed[analyte]
+            # Of a feed at its low end the least share is taken, of one at its high end the most.
+            share = (1.0 - left_high / high) if 0.0 < high < inf else 0.0
+            whole = (1.0 - left_low / low) if low > 0.0 else _most_share(changed, water, analyte)
+            least += low * share / weights()[analyte]
+            most += high * whole / weights()[analyte]
+    return least, most
+
+
+def _most_share(changed: Mapping[str, Ends], water: Water, analyte: str) -> float:
+    """The most that can be taken of a feed whose low end is nought."""
+    return 1.0 if water.amounts[analyte][1] > 0.0 and changed[analyte] != water.amounts[analyte] else 0.0
+
+
+def _shift(water: Water, changed: dict[str, Ends], analyte: str, low: float, high: float) -> None:
+    """Move an amount by a range; where it was not measured only its least is known."""
+    known = changed.get(analyte) or water.get(analyte)
+    if known is None:
+        if analyte in ("sodium", "chloride") and low > 0.0:
+            changed[analyte] = (low, inf)
+        return
+    changed[analyte] = (max(known[0] + low, 0.0), max(known[1] + high, 0.0))
+
+
+def _removes(water: Water, changed: dict[str, Ends]) -> None:
+    """Nothing goes in for what comes out."""
+
+
+def _softens(water: Water, changed: dict[str, Ends]) -> None:
+    """Sodium goes in, equivalent for equivalent of hardness and of dissolved metals."""
+    parts = [name for name in ("calcium", "magnesium") if name in changed]
+    hardness = _taken(water, changed, parts if len(parts) == 2 else ["total_hardness"])
+    metals = _taken(water, changed, [*_METALS, "barium", "strontium"])
+    low, high = hardness[0] + metals[0], hardness[1] + metals[1]
+    _shift(water, changed, "sodium", low * weights()["sodium"], high * weights()["sodium"])
+    lightest = weights()["sodium"] - weights()["calcium"], weights()["sodium"] - weights()["magnesium"]
+    _shift(water, changed, "total_dissolved_solids", hardness[0] * lightest[0], hardness[1] * lightest[1])
+    _shift(
+        water,
+        changed,
+        "specific_conductance",
+        hardness[1] * (conductance_of("sodium") - conductance_of("calcium")),
+        hardness[0] * (conductance_of("sodium") - conductance_of("magnesium")),
+    )
+
+
+def _exchanges(water: Water, changed: dict[str, Ends]) -> None:
+    """Chloride goes in, equivalent for equivalent of sulfate, nitrate and alkalinity; with alkalinity the pH falls."""
+    low, high = _taken(water, changed, _ANIONS)
+    _shift(water, changed, "chloride", low * weights()["chloride"], high * weights()["chloride"])
+    sulfate = _taken(water, changed, ["sulfate"])
+    rest = _taken(water, changed, [name for name in _ANIONS if name != "sulfate"])
+    gain = weights()["chloride"] - weights()["sulfate"]
+    # Nitrate as an ion and alkalinity as what it leaves when dried weigh 62.0 and 30.0 mg/meq.
+    heavier = weights()["chloride"] - chemistry.molar_mass("NO3"), weights()["chloride"] - chemistry.molar_mass("CO3") / 2
+    _shift(
+        water,
+        changed,
+        "total_dissolved_solids",
+        sulfate[1] * gain + rest[1] * heavier[0],
+        rest[1] * heavier[1],
+    )
+    conducts = conductance_of("chloride")
+    less, more = conducts - conductance_of("sulfate"), conducts - conductance_of("total_alkalinity")
+    _shift(water, changed, "specific_conductance", high * less, high * more)
+    _ph_with_alkalinity(water, changed)
+
+
+def _ph_with_alkalinity(water: Water, changed: dict[str, Ends]) -> None:
+    """Carbon dioxide stays while alkalinity goes: pH falls by the logarithm of what is left of it."""
+    ph = water.get("ph")
+    row = changed.get("total_alkalinity"), water.get("total_alkalinity")
+    if ph is None:
+        return
+    if row[0] is None or row[1] is None or row[1][1] <= 0.0:
+        changed["ph"] = (min(_LOWEST_PH, ph[0]), ph[1])
+        return
+    (left_low, left_high), (low, high) = row[0], row[1]
+    least = left_low / low if low > 0.0 else 0.0
+    most = left_high / high if high < inf else 1.0
+    changed["ph"] = (
+        max(ph[0] + log10(least), min(_LOWEST_PH, ph[0])) if least > 0.0 else min(_LOWEST_PH, ph[0]),
+        ph[1] + log10(most) if most > 0.0 else ph[1],
+    )
+
+
+def _oxidises(water: Water, changed: dict[str, Ends]) -> None:
+    """Oxidised metals fall out as oxides and take alkalinity, two equivalents a mole where they were dissolved."""
+    _, most = _taken(water, changed, _METALS)
+    alkalinity = water.get("total_alkalinity")
+    if alkalinity is not None and most > 0.0:
+        low = max(alkalinity[0] - most * weights()["total_alkalinity"], 0.0)
+        changed["total_alkalinity"] = (low, alkalinity[1])
+        _ph_with_alkalinity(water, changed)
+
+
+def _chlorinates(water: Water, changed: dict[str, Ends]) -> None:
+    """As oxidation, and the chlorine solution leaves a sodium and a chloride ion for each chlorine molecule."""
+    _oxidises(water, changed)
+    demand = chlorine_demand(water)
+    if demand[1] < inf:
+        residual = constant("residual")
+        moles = [(demand[0] + residual.low), (demand[1] + residual.high)]
+        molar = chemistry.molar_mass("Cl2")
+        for ion, formula in (("sodium", "Na"), ("chloride", "Cl")):
+            mass = chemistry.molar_mass(formula) / molar
+            _shift(water, changed, ion, moles[0] * mass, moles[1] * mass)
+    else:
+        for ion in ("sodium", "chloride"):
+            _shift(water, changed, ion, 0.0, inf)
+    chlorine = water.get("free_chlorine")
+    changed["free_chlorine"] = (0.0, 0.1 if chlorine is None else max(0.1, chlorine[1] * 0.1))
+
+
+def chlorine_demand(water: Water, oxidant: str = "chlorine") -> Ends:
+    """Oxidant that iron, manganese, sulfide, nitrite, arsenic and ammonia take [mg/L]; organic matter takes more."""
+    low = high = 0.0
+    for analyte, (least, most) in DEMANDS.items():
+        amount = water.get(analyte)
+        if amount is None or (analyte == "ammonia" and oxidant != "chlorine"):
+            continue
+        share = water.dissolved.get(analyte, (0.0, 1.0) if analyte == "arsenic" else (1.0, 1.0))
+        low += amount[0] * share[0] * _demand(least, oxidant)
+        high += amount[1] * share[1] * _demand(most, oxidant) if amount[1] < inf else inf
+    return low, high
+
+
+DEMANDS = {
+    "iron": ("iron to ferric hydroxide",) * 2,
+    "manganese": ("manganese to dioxide",) * 2,
+    "sulfide": ("sulfide to sulfur", "sulfide to sulfate"),
+    "nitrite": ("nitrite to nitrate",) * 2,
+    "arsenic": ("arsenite to arsenate",) * 2,
+    "ammonia": ("ammonia to nitrogen",) * 2,
+}
+
+
+@cache
+def _demand(oxidation: str, oxidant: str) -> float:
+    """Oxidant for a milligram, on the analyte's canonical basis."""
+    return chemistry.oxidant_demand(1.0, oxidation, oxidant)
+
+
+def _neutralises(water: Water, changed: dict[str, Ends]) -> None:
+    """Between the raw water and equilibrium with calcite: beds are limited by their rate."""
+    ph = water.get("ph")
+    highest, gain = acidity.beside_calcite(water)
+    if ph is not None:
+        changed["ph"] = (ph[0], max(ph[1], highest))
+    factors = hardness_factors()
+    for analyte, share in (("total_alkalinity", 1.0), ("total_hardness", 1.0), ("calcium", 1.0 / factors["calcium"])):
+        _shift(water, changed, analyte, 0.0, gain * share)
+    _shift(water, changed, "total_dissolved_solids", 0.0, gain)
+    more = conductance_of("calcium") + conductance_of("total_alkalinity")
+    _shift(water, changed, "specific_conductance", 0.0, gain / weights()["total_alkalinity"] * more)
+
+
+def _neutralises_with_magnesia(water: Water, changed: dict[str, Ends]) -> None:
+    """As calcite, part of the calcium being magnesium; water that stands in the bed overshoots."""
+    _neutralises(water, changed)
+    _, gain = acidity.beside_calcite(water)
+    _shift(water, changed, "magnesium", 0.0, gain / hardness_factors()["magnesium"])
+    if "ph" in changed:
+        changed["ph"] = (changed["ph"][0], max(changed["ph"][1], constant("magnesia_ph").high))
+
+
+def _feeds_soda_ash(water: Water, changed: dict[str, Ends]) -> None:
+    """Sodium carbonate turns carbonic acid into bicarbonate: two sodium ions and two equivalents for each molecule."""
+    ph = water.get("ph")
+    if ph is not None:
+        changed["ph"] = (ph[0], max(ph[1], constant("soda_ash_ph").high))
+    gain = 2.0 * acidity.carbon_dioxide(water)
+    _shift(water, changed, "sodium", 0.0, gain * weights()["sodium"])
+    _shift(water, changed, "total_alkalinity", 0.0, gain * weights()["total_alkalinity"])
+    dry = weights()["sodium"] + chemistry.molar_mass("CO3") / 2
+    _shift(water, changed, "total_dissolved_solids", 0.0, gain * dry)
+    more = conductance_of("sodium") + conductance_of("total_alkalinity")
+    _shift(water, changed, "specific_conductance", 0.0, gain * more)
+
+
+def _aerates(water: Water, changed: dict[str, Ends]) -> None:
+    """Carbon dioxide leaves as well, and the pH rises, at most to that of water in open air."""
+    ph = water.get("ph")
+    if ph is not None:
+        changed["ph"] = (ph[0], max(ph[1], acidity.in_air(water)))
+
+
+def _through_membrane(water: Water, changed: dict[str, Ends]) -> None:
+    """Ions pass by their rejection, charge for charge; dissolved gases pass, and the pH falls with alkalinity."""
+    _conserve_charge(water, changed)
+    _ph_with_alkalinity(water, changed)
+
+
+def _conserve_charge(water: Water, changed: dict[str, Ends]) -> None:
+    """Where the rejections of the table leave more of one charge than the other can match, more of the other passes.
+
+    The ranges are those of single salts; in a mixture the ions that are held back more are drawn through by the rest.
+    """
+    needed = (*_CATIONS_OF_BALANCE[:3], *_ANIONS_OF_BALANCE[:3])
+    if any(name not in changed or changed[name][1] == inf for name in needed):
+        return
+
+    def total(names: Iterable[str], end: int) -> float:
+        return sum(changed[name][end] / weights()[name] for name in names if name in changed)
+
+    for wanting, other in (
+        (_CATIONS_OF_BALANCE, _ANIONS_OF_BALANCE),
+        (_ANIONS_OF_BALANCE, _CATIONS_OF_BALANCE),
+    ):
+        short, least = total(wanting, 1), total(other, 0)
+        if 0.0 < short < least:
+            for name in wanting:
+                if name in changed:
+                    low, high = changed[name]
+                    changed[name] = (low, min(high * least / short, water.amounts[name][1]))
+
+
+def _distils(water: Water, changed: dict[str, Ends]) -> None:
+    """What condenses takes up carbon dioxide of the air."""
+    if water.get("ph") is not None:
+        changed["ph"] = (constant("distillate_ph").low, constant("distillate_ph").high)
+
+
+_PROCESSES: Mapping[str, Callable[[Water, dict[str, Ends]], None]] = {
+    "removal": _removes,
+    "ultraviolet": _removes,
+    "soften": _softens,
+    "exchange": _exchanges,
+    "oxidise": _oxidises,
+    "chlorinate": _chlorinates,
+    "neutralise": _neutralises,
+    "neutralise_blend": _neutralises_with_magnesia,
+    "soda_ash": _feeds_soda_ash,
+    "aerate": _aerates,
+    "membrane": _through_membrane,
+    "distil": _distils,
+}

@@ -1,0 +1,241 @@
+"""The train as models: what comes first, each stage with its conditions and the water behind it, and what stays open."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from math import inf
+
+from wellchem.interpretation.treatment import feed, sizes
+from wellchem.interpretation.treatment.aims import Aim, Outcome, aims
+from wellchem.interpretation.treatment.effects import effects
+from wellchem.interpretation.treatment.search import Train, search
+from wellchem.interpretation.treatment.tables import Ends, StageKind, conditions, removal, rows, stages
+from wellchem.interpretation.treatment.water import Water, organism, raw_water
+from wellchem.models.base import Interval
+from wellchem.models.codes import Certainty, SamplingPoint
+from wellchem.models.finding import Computed, FeedCondition, Problem, Source, Stage, Treatment
+from wellchem.models.household import Household
+from wellchem.models.limits import Comparison
+from wellchem.models.sample import Sample
+
+_MICROBES = frozenset({"fecal_bacteria", "coliform_bacteria", "other_organisms"})
+_FROM_THE_PIPES = frozenset({"lead", "copper", "corrosive_metals", "copper_staining", "zinc"})
+_CONFIRM = "A prediction from published ranges: a test of the treated water has to confirm it."
+_PROFESSIONALS = (
+    "The health authority, local code and licensed professionals decide what is built; classes are named here, no makes."
+)
+
+
+def recommend(
+    sample: Sample,
+    problems: Sequence[Problem],
+    comparisons: Sequence[Comparison],
+    household: Household | None = None,
+) -> Treatment:
+    """The smallest train that clears the problems at the worst end of its predicted water, with sizes.
+
+    Parameters
+    ----------
+    sample : Sample
+        The raw water.
+    problems, comparisons
+        Of that sample. Problems that are only possible call for a test, not for a stage.
+    household : Household, optional
+        What sizes and the sodium of a diet depend on.
+
+    Returns
+    -------
+    Treatment
+        Steps that come first, the train, what it leaves unanswered, and the runner-up with why it lost.
+    """
+    home = household or Household()
+    codes = {problem.code for problem in problems}
+    raw = raw_water(sample, suspect=bool(codes & _MICROBES))
+    sought = aims(problems, comparisons, home, raw)
+    best, second = search(sought, raw)
+    unanswered = tuple(aim.code for aim in best.left(sought, Outcome.UNANSWERED))
+    return Treatment(
+        steps_first=_steps(sample, problems),
+        stages=tuple(_stages(best, raw, sought, home)),
+        unanswered=unanswered,
+        runner_up=second.stages if second else (),
+        runner_up_why=_why_lost(best, second, sought) if second else "",
+        text=_text(best, sought),
+    )
+
+
+def _steps(sample: Sample, problems: Sequence[Problem]) -> tuple[str, ...]:
+    """What comes before any equipment."""
+    codes = {problem.code for problem in problems}
+    found = []
+    if sample.point is SamplingPoint.AFTER_TREATMENT:
+        found.append("This sample was taken behind treatment: a train is chosen from the raw water, so sample that first.")
+    for row in rows("first_steps"):
+        if codes and (row["problems"] == "any" or codes & set(row["problems"].split("|"))):
+            found.append(row["text"])
+    possible = [problem.title for problem in problems if problem.certainty is Certainty.POSSIBLE]
+    if possible:
+        found.append(f"Test first, before a stage is chosen for it: {'; '.join(possible)}.")
+    return tuple(found)
+
+
+def _stages(train: Train, raw: Water, sought: Sequence[Aim], home: Household) -> Iterable[Stage]:
+    use = sizes.use_of(home)
+    water = raw
+    for code, behind in zip(train.stages, train.waters, strict=True):
+        kind = stages()[code]
+        answered = [aim for aim in sought if code in aim.stages]
+        sized = sizes.SIZED.get(code)
+        yield Stage(
+            code=code,
+            title=kind.title,
+            where=kind.where,
+            answers=tuple(aim.code for aim in answered),
+            why=_why(kind, answered, sought, train),
+            feed=(*feed.shown(code, water), *_backwash(code, use)),
+            adds=(kind.adds, *effects(code, raw, water, behind, home)),
+            certification=kind.certification,
+            maintenance=kind.maintenance,
+            failure=kind.failure,
+            tests=kind.tests,
+            after=tuple(_after(kind, raw, water, behind, sought)),
+            sizes=sized(water, use) if sized else (),
+            sources=tuple(_sources(code, water)),
+        )
+        water = behind
+
+
+def _why(kind: StageKind, answered: Sequence[Aim], sought: Sequence[Aim], train: Train) -> str:
+    parts = [kind.why]
+    if answered and all(aim.optional for aim in answered):
+        parts.append("Softening for hardness alone is a matter of choice, never urgent.")
+    if kind.disinfects:
+        parts.append("It comes after the well has been mended, and mends no way in from the surface.")
+    if not answered:
+        helped = [stages()[code].title for code in _helped(kind.code, train)]
+        parts.append(f"It stands here for what comes behind it: {'; '.join(helped)}." if helped else "")
+    pipes = [aim.title for aim in sought if aim.code in _FROM_THE_PIPES]
+    if pipes and kind.place == "entry":
+        parts.append("Metals that the plumbing gives pass it unchanged, or enter behind it.")
+    return " ".join(part for part in parts if part)
+
+
+def _helped(code: str, train: Train) -> list[str]:
+    """Stages behind one whose conditions it brings about."""
+    later = train.stages[train.stages.index(code) + 1 :]
+    return [other for other in later if any(_touches(code, word) for one in conditions(other) for word in one.amounts)]
+
+
+def _touches(code: str, word: str) -> bool:
+    if word == "organisms":
+        return stages()[code].disinfects
+    if word == "ph":
+        return stages()[code].group == "neutralising"
+    return word == f"behind:{code}" or removal(code, word) is not None
+
+
+def _backwash(code: str, use: sizes.Use) -> tuple[FeedCondition, ...]:
+    """Whether the pump gives the flow that washes the bed."""
+    if code not in sizes.BEDS:
+        return ()
+    held, needed = sizes.backwash_held(use, sizes.BEDS[code])
+    status = feed.Holds.UNTOLD if held is None else feed.Holds.HOLDS if held else feed.Holds.FAILS
+    text = f"The pump gives the backwash flow, {needed[0]:.3g} to {needed[1]:.3g} L/min for one vessel"
+    if held is False:
+        text += "; smaller vessels in parallel, washed one after the other, ask for less"
+    return (FeedCondition(text=text, status=status.text, amount=Interval(low=needed[0], high=needed[1])),)
+
+
+def _after(kind: StageKind, raw: Water, water: Water, behind: Water, sought: Sequence[Aim]) -> Iterable[Computed]:
+    """The analytes that the problems rest on and those that the stage changed, the former first."""
+    concerned = [target.analyte for aim in sought for target in aim.targets]
+    changed = [name for name, ends in behind.amounts.items() if ends != water.amounts.get(name)]
+    parts = [part for aim in sought for target in aim.targets for part in target.parts]
+    for name in dict.fromkeys((*concerned, *parts, *changed)):
+        ends = behind.get(name)
+        if ends is None or (name not in changed and name not in concerned):
+            continue
+        row = removal(kind.code, name)
+        yield Computed(
+            name=name,
+            label=_label(name),
+            low=ends[0],
+            high=None if ends[1] == inf else ends[1],
+            unit=_unit(name),
+            text="no count is predicted; tests decide" if organism(name) and ends[1] > 0.0 else "",
+            source=row.source if row is not None and name in changed else None,
+            inputs=(_ends_text("ahead of the stage", water.get(name)), _ends_text("raw water", raw.get(name))),
+        )
+
+
+def _ends_text(label: str, ends: Ends | None) -> str:
+    if ends is None:
+        return f"{label}: not measured"
+    if ends[1] == inf:
+        return f"{label}: at least {ends[0]:.4g}"
+    return f"{label}: {ends[0]:.4g}" if ends[0] == ends[1] else f"{label}: {ends[0]:.4g} to {ends[1]:.4g}"
+
+
+def _label(name: str) -> str:
+    from wellchem.vocabulary import bundled
+
+    known = bundled().analytes.get(name)
+    return known.label if known else name.replace("_", " ")
+
+
+def _unit(name: str) -> str:
+    from wellchem.vocabulary import bundled
+
+    known = bundled().analytes.get(name)
+    if known is None:
+        return ""
+    return known.unit + (f" as {known.basis}" if known.basis else "")
+
+
+def _sources(code: str, water: Water) -> Iterable[Source]:
+    """Documents behind what the stage takes out of this water."""
+    found = (removal(code, name) for name in water.amounts)
+    return dict.fromkeys(row.source for row in found if row is not None)
+
+
+def _titles(found: Iterable[Aim]) -> str:
+    return "; ".join(aim.title for aim in found)
+
+
+def _text(train: Train, sought: Sequence[Aim]) -> str:
+    if not sought:
+        return "No problem was found in this report that a stage of treatment answers; what was not tested is not covered."
+    cleared, untold, lost = (train.left(sought, state) for state in Outcome)
+    barrier = [aim for aim in cleared if aim.code in _MICROBES or aim.code == "iron_bacteria"]
+    cleared = [aim for aim in cleared if aim not in barrier]
+    parts = []
+    if train.stages:
+        names = ", ".join(stages()[code].title for code in train.stages)
+        parts.append(f"The smallest train found, behind the pressure tank and in this order: {names}.")
+    else:
+        parts.append("No train was found: that is the answer for this water.")
+    if cleared:
+        parts.append(f"The predicted water keeps the limits at the worst end of its range for: {_titles(cleared)}.")
+    if barrier:
+        parts.append(f"A barrier stands against: {_titles(barrier)}. Only repeated tests behind it prove it.")
+    if untold:
+        parts.append(f"Answered, but whether it is enough cannot be told before a test: {_titles(untold)}.")
+    if lost:
+        parts.append(f"Not answered by any train of this table: {_titles(lost)}. Another source of water, or what comes first.")
+    return " ".join((*parts, _CONFIRM, _PROFESSIONALS))
+
+
+def _why_lost(best: Train, second: Train, sought: Sequence[Aim]) -> str:
+    """Why the runner-up is not the answer."""
+    for state, what in ((Outcome.UNANSWERED, "leaves unanswered"), (Outcome.UNTOLD, "leaves untold before a test")):
+        more = [aim for aim in second.left(sought, state) if aim not in best.left(sought, state)]
+        if more:
+            return f"It {what}: {_titles(more)}."
+    if second.score.pieces > best.score.pieces:
+        return f"It takes more equipment ({second.score.pieces} pieces against {best.score.pieces})."
+    if second.score.preference > best.score.preference:
+        return "It does as much with as little; the other is the more usual choice for this."
+    if second.score.conditions_untold > best.score.conditions_untold:
+        open_, fewer = second.score.conditions_untold, best.score.conditions_untold
+        return f"More of its feed conditions cannot be told ({open_} against {fewer})."
+    return "It does as much with as little."

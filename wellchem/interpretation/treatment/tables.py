@@ -1,0 +1,210 @@
+"""The tables of `reference_limits/practice/treatment`: stages, what they answer, feed conditions, removals, constants."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from math import inf
+from types import MappingProxyType
+
+from wellchem.interpretation import practice
+from wellchem.models.finding import Source
+
+Ends = tuple[float, float]
+
+ENTRY, TAP = "entry", "tap"
+ORGANISMS, PRESSURE, BEHIND = "organisms", "pressure", "behind:"
+
+
+def rows(table: str) -> tuple[Mapping[str, str], ...]:
+    """Rows of one table of treatment, as text by column."""
+    return practice.rows(f"treatment/{table}")
+
+
+@cache
+def _documents() -> Mapping[str, str]:
+    own = {
+        row["id"]: ", ".join(part for part in (row["title"], row["publisher"], row["edition"]) if part)
+        for row in rows("sources")
+    }
+    return MappingProxyType({**practice.documents(), **own})
+
+
+@cache
+def _source(document: str, locator: str, checked: str) -> Source:
+    return Source(title=_documents()[document], locator=locator, checked=checked)
+
+
+def source(row: Mapping[str, str]) -> Source:
+    """The document behind a row."""
+    return _source(row["source"], row["locator"], row["checked"])
+
+
+def ends(low: str, high: str) -> Ends:
+    """Two cells as bounds; an empty one is open."""
+    return (float(low) if low else -inf, float(high) if high else inf)
+
+
+@dataclass(frozen=True)
+class StageKind:
+    """One class of treatment. `pieces` is how much equipment it is, `order` its place in the trade's sequence, `group`
+    names alternatives of which a train holds one."""
+
+    code: str
+    title: str
+    place: str
+    order: int
+    pieces: int
+    preference: int
+    process: str
+    group: str
+    silent: bool
+    where: str
+    why: str
+    adds: str
+    certification: str
+    maintenance: str
+    failure: str
+    tests: str
+
+    @property
+    def disinfects(self) -> bool:
+        """Whether it counts as a barrier to organisms."""
+        return self.group == "disinfection"
+
+
+@cache
+def stages() -> Mapping[str, StageKind]:
+    """The classes of treatment by code, in the trade's order."""
+    made = [
+        StageKind(
+            code=row["code"],
+            title=row["title"],
+            place=row["place"],
+            order=int(row["order"]),
+            pieces=int(row["pieces"]),
+            preference=int(row["preference"]),
+            process=row["process"],
+            group=row["group"],
+            silent=row["silent"] == "yes",
+            where=row["where"],
+            why=row["why"],
+            adds=row["adds"],
+            certification=row["certification"],
+            maintenance=row["maintenance"],
+            failure=row["failure"],
+            tests=row["tests"],
+        )
+        for row in rows("stages")
+    ]
+    return MappingProxyType({one.code: one for one in sorted(made, key=lambda one: one.order)})
+
+
+@cache
+def answers() -> Mapping[str, frozenset[str]]:
+    """Problems that each stage answers."""
+    found: dict[str, set[str]] = {}
+    for row in rows("answers"):
+        found.setdefault(row["stage"], set()).add(row["problem"])
+    return MappingProxyType({stage: frozenset(codes) for stage, codes in found.items()})
+
+
+@cache
+def places() -> Mapping[str, str]:
+    """Where the water that a problem is judged by is drawn: at every tap (`entry`), or where it is drunk (`tap`)."""
+    return MappingProxyType({row["problem"]: row["place"] for row in rows("places")})
+
+
+@dataclass(frozen=True)
+class Condition:
+    """A condition on the water that a stage takes in: bounds of a sum of amounts, or a word of its own."""
+
+    amounts: tuple[str, ...]
+    minimum: float
+    maximum: float
+    text: str
+    source: Source
+
+
+@cache
+def conditions(stage: str) -> tuple[Condition, ...]:
+    """Feed conditions of a stage."""
+    found = []
+    for row in rows("feed_conditions"):
+        if row["stage"] == stage:
+            minimum, maximum = ends(row["minimum"], row["maximum"])
+            found.append(Condition(tuple(row["amounts"].split("+")), minimum, maximum, row["text"], source(row)))
+    return tuple(found)
+
+
+@dataclass(frozen=True)
+class Removal:
+    """Share of an analyte that a stage takes out, least and most; `leaves` is the most that is left of a feed of no
+    more than `challenge`."""
+
+    least: float
+    most: float
+    leaves: float
+    challenge: float
+    source: Source
+
+    def left(self, amount: Ends) -> Ends:
+        """What is left of an amount."""
+        low, high = amount
+        kept = high * (1.0 - self.least) if self.least < 1.0 else 0.0
+        if high <= self.challenge:
+            kept = min(kept, self.leaves)
+        return min(low * (1.0 - self.most), kept), kept
+
+
+@cache
+def _removals() -> Mapping[str, Mapping[str, Removal]]:
+    found: dict[str, dict[str, Removal]] = {}
+    for row in rows("removals"):
+        found.setdefault(row["stage"], {})[row["analyte"]] = Removal(
+            least=float(row["low"]) / 100.0,
+            most=float(row["high"]) / 100.0,
+            leaves=float(row["leaves"]) if row["leaves"] else inf,
+            challenge=float(row["challenge"]) if row["challenge"] else -inf,
+            source=source(row),
+        )
+    return MappingProxyType(found)
+
+
+@cache
+def removal(stage: str, analyte: str) -> Removal | None:
+    """What a stage takes out of an analyte: its own row, else that of its group; None where it passes unchanged."""
+    table = _removals().get(stage, {})
+    return table.get(analyte) or table.get(f"@{practice.groups().get(analyte, '')}")
+
+
+@cache
+def plumbing_metals() -> frozenset[str]:
+    """Metals that the plumbing gives to the water behind every stage at the entry."""
+    return frozenset(row["analyte"] for row in rows("plumbing_metals"))
+
+
+@dataclass(frozen=True)
+class Constant:
+    """A constant of sizing with its range."""
+
+    low: float
+    high: float
+    unit: str
+    meaning: str
+    source: Source
+
+
+@cache
+def constant(code: str) -> Constant:
+    """A constant of `sizing.csv`. Raises KeyError for an unknown code."""
+    return _constants()[code]
+
+
+@cache
+def _constants() -> Mapping[str, Constant]:
+    return {
+        row["code"]: Constant(float(row["low"]), float(row["high"]), row["unit"], row["meaning"], source(row))
+        for row in rows("sizing")
+    }
