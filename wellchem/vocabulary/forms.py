@@ -66,6 +66,8 @@ def _valences() -> dict[str, int]:
 
 def _same_atoms(given: str, wanted: str) -> float | None:
     """Grams of `wanted` that hold as much of their common element as one gram of `given`."""
+    if given == wanted:
+        return 1.0
     try:
         first, second = atoms(given), atoms(wanted)
     except ValueError:

@@ -9,7 +9,7 @@ import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
-from wellchem.models.codes import Fraction, Measured
+from wellchem.models.codes import Fraction, Measured, SamplingPoint
 from wellchem.vocabulary.analytes import Analyte
 from wellchem.vocabulary.forms import form_factor, form_of
 from wellchem.vocabulary.meanings import Companion, NameMeaning
@@ -19,7 +19,9 @@ from wellchem.vocabulary.text import clean, fold, squash
 from wellchem.vocabulary.units import Units
 
 _WORD = re.compile(r"[^\W_]+(?:'(?=[-,\s]|$))?|[%#°+]")
-_MARKS = re.compile(r"\^\(?\d+\)?(?![\w])|\{[A-Za-z0-9,]{1,4}\}|[*†‡§¹²³]+|(?<=\w)\s*\[\d{1,2}\]$|\(\d\)$")
+_MARKS = re.compile(
+    r"\^\(?(?:\d+|[a-z](?:,[a-z])*)\)?(?![\w])|\{[A-Za-z0-9,]{1,4}\}|[*†‡§¹²³]+|(?<=\w)\s*\[\d{1,2}\]$|\(\d\)$"
+)
 _CHARGE = re.compile(r"(?<=[A-Za-z0-9])(?:\^\d?[+-]+\d?|\(\d?[+-]\d?\)|--+|\+\+|=)")
 _METHOD = re.compile(
     r"[\s,;(]*(?:\bby\s+|\bper\s+|\busing\s+|\bmethod\s+)*\b(?:US)?"
@@ -29,15 +31,17 @@ _METHOD = re.compile(
     re.IGNORECASE,
 )
 _TEMPERATURE = re.compile(
-    r"^[\s,;(@]*(?:@|at|bei|a|à|to|zu)?\s*(?:ph\s*\d(?:\.\d)?|(\d{1,3}(?:[.,]\d)?)\s*(?:°|deg(?:rees)?\.?)?\s*c?(?:elsius)?)\)?$"
+    r"^[\s,;(@]*(?:(?:@|at|bei|a|to|zu)\s*(\d{1,3}(?:[.,]\d)?)|(\d{1,3}(?:[.,]\d)?)(?=\s*(?:°|deg|c)))"
+    r"\s*(?:°|deg(?:rees)?\.?)?\s*c?(?:elsius)?\)?$|^[\s,;(@]*(?:at|to|bei|a|zu)?\s*ph\s*\d{1,2}(?:\.\d)?(?:-\d(?:\.\d)?)?\)?$"
 )
+_FILTER = re.compile(r"^\d*\.?\d+[\s-]*(?:micron|µm|um)s?\b(?: (?:glass fiber|membrane|capsule))?(?: filters?)?$")
 _EMISSION_LINE = re.compile(r"^([A-Z][a-z]?) (\d{3}\.\d{3})(?:\s?-\s?[AR])?$")
 _OPENERS = {"as", "als", "en", "comme", "como", "expressed", "exprime", "exprimee", "exprimes", "ber", "berechnet",
             "calculated", "calc", "reported"}  # fmt: skip
 _CONNECTORS = {"and", "plus", "+", "et", "und", "y", "e", "or", "with", "of", "by", "per", "the", "a", "de", "par",
                "mit", "nach", "via", "using", "in", "d", "l"}  # fmt: skip
 _JOINING = {"and", "plus", "+", "et", "und", "y", "e"}
-_LONGEST = 28
+_LONGEST, _WAYS = 28, 4  # words of a name; ways of reading it that are kept
 
 
 @dataclass(frozen=True)
@@ -50,8 +54,8 @@ class Spelling:
     supposed: str | None
     measured: Measured | None
     assumption: str
-    symbol: str
-    companion: Companion | None = None
+    letters: str = ""
+    symbol: bool = False
 
 
 @dataclass(frozen=True)
@@ -70,6 +74,9 @@ class _Part:
     value: str = ""
     cost: float = 1.0
     spelling: Spelling | None = None
+
+
+_Way = tuple[float, tuple[_Part, ...]]
 
 
 @dataclass
@@ -110,7 +117,8 @@ class Names:
             supposed=row.get("supposed") or None,
             measured=Measured(row["measured"]) if row.get("measured") else None,
             assumption=row.get("assumption", ""),
-            symbol=name if row.get("kind") == "symbol" else "",
+            letters=name if row.get("kind") or (len(squash(name)) <= 2 and name.isupper()) else "",
+            symbol=row.get("kind") == "symbol",
         )
         key = squash(name)
         if made not in self._spellings.setdefault(key, []):
@@ -157,32 +165,31 @@ class Names:
         tokens = [_Word(m.group(), fold(m.group()), m.start(), m.end()) for m in _WORD.finditer(printed)]
         if not tokens or len(tokens) > _LONGEST:
             return None
-        # For each place the cheapest way to explain everything before it, by the analyte spelled so far.
-        best: list[dict[str, tuple[float, tuple[_Part, ...]]]] = [{} for _ in range(len(tokens) + 1)]
-        best[0][""] = (0.0, ())
+        # For each place the few cheapest ways to explain everything before it, by the analyte spelled so far.
+        best: list[dict[str, list[_Way]]] = [{} for _ in range(len(tokens) + 1)]
+        best[0][""] = [(0.0, ())]
         for start in range(len(tokens)):
-            if not best[start]:
-                continue
-            for end in range(start + 1, len(tokens) + 1):
+            for end in range(start + 1, len(tokens) + 1) if best[start] else ():
                 for part in self._parts(printed, tokens, start, end):
-                    for analyte, (cost, parts) in best[start].items():
-                        spelled = part.spelling.analyte if part.spelling else ""
+                    spelled = part.spelling.analyte if part.spelling else ""
+                    for analyte, ways in best[start].items():
                         if spelled and analyte and spelled != analyte:
                             continue
-                        if spelled and analyte and not _again(part, parts):
-                            continue
-                        total = (cost + part.cost, (*parts, part))
-                        key = spelled or analyte
-                        if key not in best[end] or total[0] < best[end][key][0]:
-                            best[end][key] = total
-        complete = sorted(
-            ((cost, analyte, parts) for analyte, (cost, parts) in best[-1].items() if analyte), key=lambda way: way[:2]
-        )
-        made = [self._assemble(parts, unit, fraction, marks, method) for _, _, parts in complete]
-        ways = [(way[0], meaning) for way, meaning in zip(complete, made, strict=True) if meaning is not None]
-        if not ways or (len(ways) > 1 and ways[0][0] == ways[1][0] and ways[0][1].analyte != ways[1][1].analyte):
-            return None
-        return ways[0][1]
+                        kept = best[end].setdefault(spelled or analyte, [])
+                        kept.extend((cost + part.cost, (*parts, part)) for cost, parts in ways)
+                        kept.sort(key=lambda way: way[0])
+                        del kept[_WAYS:]
+        read: list[tuple[float, NameMeaning]] = []
+        for analyte, ways in best[-1].items():
+            for cost, parts in ways if analyte else ():
+                if (made := self._assemble(parts, unit, fraction, marks, method)) is not None:
+                    read.append((cost, made))
+                    break
+        least = min((cost for cost, _ in read), default=0.0)
+        cheapest = [meaning for cost, meaning in read if cost == least]
+        if len(cheapest) > 1 and unit:  # letters of two analytes, such as TH: the unit may be of one of them only
+            cheapest = [meaning for meaning in cheapest if self.units.measures(unit, self.analytes[meaning.analyte])]
+        return cheapest[0] if len({meaning.analyte for meaning in cheapest}) == 1 else None
 
     def _parts(self, printed: str, tokens: list[_Word], start: int, end: int) -> Iterable[_Part]:
         """Every meaning of the words from start to end."""
@@ -193,25 +200,31 @@ class Names:
         alone = end - start == 1
         if spellings := self._spellings.get(key) or self._spellings.get(_joined(span)):
             for spelling in spellings:
-                if not spelling.symbol or _symbol_stands(spelling.symbol, raw, printed, tokens, start, end):
-                    yield _Part("name", spelling=spelling, cost=1.0 if not start else 1.1)
+                if spelling.letters and not _letters_stand(spelling, raw, printed, tokens, start, end):
+                    continue
+                yield _Part("name", spelling=spelling, cost=1.0 if not start else 1.1)
         for kind, value in self._words.get(key, ()):
             bracketed = "(" in before and printed[tokens[end - 1].end :].lstrip()[:1] == ")"
             if kind != "noise_letter" or (bracketed and raw.isupper()):
                 yield _Part(kind, value or (raw if kind == "method" else ""))
-        if alone and start and (span[0].folded in _CONNECTORS or (span[0].text == "+" and end < len(tokens))):
+        if alone and start and end < len(tokens) and span[0].folded in _CONNECTORS:
             yield _Part("connector", span[0].folded, 0.5)
         if alone and not start and span[0].folded == "%":
             return
         if start:
             yield from self._forms(span, raw, before)
+            if _FILTER.match(fold(raw)):
+                yield _Part("method", raw)
             if found := _TEMPERATURE.match(before.strip() + fold(raw)):
-                yield _Part("temperature", found.group(1) or "")
+                yield _Part("temperature", found.group(1) or found.group(2) or "")
         closing = printed[tokens[end - 1].end :].lstrip()[:1]
         if (start or "(" in before) and end - start <= 8:
             whole = raw + ")" if raw.count("(") > raw.count(")") and closing == ")" else raw
-            if ("/" in raw or _short_unit(raw) or "%" in raw) and self.units.parse(whole):
-                yield _Part("unit", whole, 0.9)
+            whole = before.strip()[-1] + whole if before.strip()[-1:] in ("/", "°") else whole
+            if ("/" in whole or " per " in raw.lower() or "%" in raw or self.units.is_word(raw)) and self.units.parse(
+                whole
+            ):
+                yield _Part("unit", whole, 1.3)
 
     def _forms(self, span: list[_Word], raw: str, before: str) -> Iterable[_Part]:
         """A chemical form: after its opener, after a hyphen, or bare."""
@@ -246,9 +259,10 @@ class Names:
         own_unit = units[0] if units else ""
         if len(units) > 1:
             return None
-        key = self._switch(spellings[0].analyte, printed or fraction, unit or own_unit)
-        if key is None:
-            return None
+        spelled = spellings[0].analyte
+        key = self._switch(spelled, printed or fraction, unit or own_unit, kinds.get("basis", []))
+        if key is None or (printed is Fraction.FREE and key == spelled and None in fractions):
+            return None  # the free form of it is another thing, and not known
         analyte = self.analytes[key]
         if "counted" in kinds and analyte.quantity != "count":
             return None
@@ -262,7 +276,7 @@ class Names:
         bases -= {None}
         if any(form_factor(analyte, form) is None for form in (bases | supposed) - {None} if form):
             return None
-        if len(bases) > 1 or (own_unit and self._not_of(own_unit, analyte)):
+        if len(bases) > 1 or (own_unit and not self.units.measures(own_unit, analyte)):
             return None
         basis = next(iter(bases), None)
         temperatures = [float(value.replace(",", ".")) for value in kinds.get("temperature", ()) if value]
@@ -282,32 +296,23 @@ class Names:
             unit=own_unit,
             temperature=temperatures[0] if temperatures else None,
             method=method_words.strip(),
+            point=SamplingPoint(kinds["point"][0]) if "point" in kinds else None,
             companion=Companion(companions[0]) if companions else None,
             footnotes=marks,
             assumptions=tuple(sorted({spelling.assumption for spelling in spellings} - {""})),
         )
 
-    def _not_of(self, unit: str, analyte: Analyte) -> bool:
-        """Whether a unit inside a name is of the kinds that other analytes have."""
-        readings = self.units.parse(unit)
-        return all(reading.quantities and analyte.quantity not in reading.quantities for reading in readings)
-
-    def _switch(self, analyte: str, fraction: Fraction | None, unit: str) -> str | None:
-        """The analyte that a family, a fraction or a kind of unit turns a name into; None for a family without it."""
+    def _switch(self, analyte: str, fraction: Fraction | None, unit: str, forms: list[str]) -> str | None:
+        """The analyte that a fraction, a form or a kind of unit turns a name into; None for a family without it."""
         if fraction and (becomes := self._switches.get((analyte, "fraction", fraction.value))):
             analyte = becomes
+        for form in (*forms, *(reading.form or "" for reading in self.units.parse(unit))):
+            analyte = self._switches.get((analyte, "form", form), analyte)
         for quantity in ("activity", "concentration") if unit else ():
             becomes = self._switches.get((analyte, "unit", quantity))
             if becomes and self.units.measures(unit, self.analytes[becomes]):
                 return becomes
         return None if analyte in self._families else analyte
-
-
-def _again(part: _Part, parts: tuple[_Part, ...]) -> bool:
-    """Whether a second spelling of one analyte adds nothing that contradicts the first."""
-    first = next(earlier.spelling for earlier in parts if earlier.spelling)
-    second = part.spelling
-    return second is not None and (not first.basis or not second.basis or first.basis == second.basis)
 
 
 def _joined(span: list[_Word]) -> str:
@@ -318,18 +323,15 @@ def _joined(span: list[_Word]) -> str:
     return squash("".join(kept)) if len(kept) < len(span) else ""
 
 
-def _short_unit(raw: str) -> bool:
-    return fold(raw).strip(" ()[]") in {"c", "f", "°c", "°f", "ppm", "ppb", "ppt", "ntu", "fnu", "ftu", "mv", "su",
-        "s.u", "tcu", "cu", "pcu", "hazen", "ton", "mfl", "gpg", "°dh", "°fh", "dh", "std units", "standard units",
-        "deg c", "deg f", "degrees c", "degrees f", "ph units", "color units", "meq l", "us cm", "umhos cm",
-        "umhos", "µs", "µmhos", "cfu", "mpn", "pt-co", "ptco", "units", "mpn index"}  # fmt: skip
+def _letters_stand(spelling: Spelling, raw: str, printed: str, tokens: list[_Word], start: int, end: int) -> bool:
+    """Whether a symbol, a charged formula or two letters are this spelling here.
 
-
-def _symbol_stands(symbol: str, raw: str, printed: str, tokens: list[_Word], start: int, end: int) -> bool:
-    """Whether letters are a chemical symbol here: in its own case, or in capitals; one letter only where set apart."""
-    if raw not in (symbol, symbol.upper()):
+    They stand without blanks, in their own case or in capitals; a symbol of one letter only where it is set apart.
+    """
+    letters = re.sub(r"[^A-Za-z0-9]", "", spelling.letters)
+    if " " in raw or re.sub(r"[^A-Za-z0-9]", "", raw) not in (letters, letters.upper()):
         return False
-    if len(raw) > 1:
+    if len(raw) > 1 or not spelling.symbol:
         return True
     before = printed[tokens[start - 1].end if start else 0 : tokens[start].start]
     after = printed[tokens[end - 1].end : tokens[end].start if end < len(tokens) else len(printed)]

@@ -181,6 +181,11 @@ class Units:
             return f"organism/({size.group(1) or 1}*{over[0]})", "presence"
         return None
 
+    def is_word(self, text: str) -> bool:
+        """Whether the text is a unit by itself, without a volume or a length under it."""
+        key = _close(fold(text))
+        return key in self._whole or self._words.get(key, ("", "", ""))[1] == "alone"
+
     def measures(self, text: str, analyte: Analyte) -> bool:
         """Whether the unit can be one of the analyte."""
         return self.meaning(text, analyte, NameMeaning(analyte.key)).problem is None

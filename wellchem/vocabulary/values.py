@@ -24,6 +24,8 @@ _NUMBER = re.compile(
     r"([+-]?)((?:\d{1,3}(?:[ ']\d{3})+|\d+)?(?:[.,]\d+)*[.,]?)"
     r"(?:\s*(?:e|x\s*10\s*\^?|\*\s*10\s*\^?|·\s*10\s*\^?|×\s*10\s*\^?)\s*\(?([+-]?\d{1,2})\)?(?![\d.,]))?"
 )
+# Digits that mean the same whatever stands around them: no sign of thousands is possible.
+_PLAIN = {".": re.compile(r"-?\d+(?:\.\d*)?", re.ASCII), ",": re.compile(r"-?\d+(?:,\d*)?", re.ASCII)}
 _UNCERTAINTY = re.compile(r"^\s*(?:\(\s*)?(?:±|\+/-|\+-|\+\\-|\+ ?/ ?-)\s*")
 _REFERENCE = re.compile(r"^\s*(?:@|at\b|bei\b|a\b)\s*\d+(?:[.,]\d+)?\s*(?:°|deg\.?)?\s*[cf]?\s*$")
 _QUALIFIER = re.compile(
@@ -54,6 +56,9 @@ class Values:
 
     def meaning(self, text: str, decimal: str | None, presence: bool) -> ValueMeaning | None:
         """What one cell says, or None where it is no value (see Vocabulary.value)."""
+        if decimal is not None and _PLAIN[decimal].fullmatch(text):  # most cells of most files: not worth a memory
+            number = float(text.replace(",", "."))
+            return ValueMeaning(Censoring.NONE, number, number, number)
         key = (text, decimal, presence)
         if key not in self._known:
             self._known[key] = self._meaning(clean(text), decimal, presence)
