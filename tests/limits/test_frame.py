@@ -131,6 +131,12 @@ def test_what_is_no_results_frame():
         compare(results.assign(unit="µg/L"))
     with pytest.raises(FrameError, match="nitrate has the basis 'NO3', not 'N'"):
         compare(results.assign(basis=np.where(results["analyte"] == "nitrate", "NO3", None)))
+    with pytest.raises(FrameError, match="'Lead'"):
+        compare(results.assign(analyte=results["analyte"].astype("str").replace("lead", "Lead")))
+    with pytest.raises(FrameError, match="Total"):
+        compare(results.assign(fraction="Total"))
+    with pytest.raises(FrameError, match="collected"):
+        compare(results.assign(collected="1 May 2020"))
     with pytest.raises(FrameError, match="sample"):
         compare(results.assign(sample=None))
 

@@ -152,11 +152,33 @@ class TestPartAndWhole:
         made = against_authority("us-epa", amount("nitrate_plus_nitrite", 0.8))
         for limit in ("nitrate/mcl", "nitrite/mcl/from-1992-07-30"):
             assert made[limit].verdict == "within"
-            assert made[limit].reasons == ("derived_from=nitrate_plus_nitrite",)
+            assert made[limit].reasons[0] == "derived_from=nitrate_plus_nitrite"
             assert made[limit].results == (0,)
         made = against_authority("us-epa", amount("nitrate_plus_nitrite", 12.0))
         assert made["nitrate/mcl"].verdict == "undecided"
         assert made["nitrate_plus_nitrite/mcl/from-1992-07-30"].verdict == "above"
+
+    def test_nitrate_by_difference(self):
+        # EPA method 353.2: nitrate is the sum less the nitrite.
+        both = (amount("nitrate_plus_nitrite", 12.0), amount("nitrite", 0.1))
+        made = against_authority("us-epa", *both)["nitrate/mcl"]
+        assert made.verdict == "above"
+        assert made.amount.low == pytest.approx(11.9)
+        assert made.results == (0, 1)
+        made = against_authority("us-epa", both[0], below("nitrite", 3.0))["nitrate/mcl"]
+        assert made.verdict == "undecided"
+
+    def test_what_holds_of_the_part_holds_of_what_follows(self):
+        late = absent("total_coliform", qualifiers=("H",))
+        made = against_authority("us-epa", late)["e_coli/mcl/from-2016-04-01"]
+        assert (made.verdict, "holding_time" in made.reasons) == ("undecided", True)
+        # 40 CFR 141.66(e): uranium 30 µg/L, of the water unfiltered.
+        limit = "uranium/mcl/from-2003-12-08"
+        for fraction, verdict in (("dissolved", "undecided"), ("total", "within")):
+            activity = amount("uranium_activity", 5.0, unit="pCi/L", fraction=fraction)
+            assert against_authority("us-epa", activity)[limit].verdict == verdict
+        supposed = amount("nitrate_plus_nitrite", 9.0, assumptions={"basis": "N"})
+        assert "basis_assumed" in against_authority("us-epa", supposed)["nitrate/mcl"].reasons
 
     def test_a_result_of_its_own_goes_before(self):
         made = against_authority("us-epa", amount("nitrate_plus_nitrite", 12.0), amount("nitrate", 9.0))

@@ -1,11 +1,13 @@
 """Tables of limits of one's own: what is checked, and that every fault is listed with its line."""
 
 import pytest
-from compared import HEADER, against, amount, limit_line, table
+from compared import HEADER, against, amount, limit_line, sample, table
 
 from wellchem.errors import LimitsError, UnknownAuthority
 from wellchem.limits import compare_sample, load, lookup
 from wellchem.limits.rows import table_of
+from wellchem.models.sample import Result
+from wellchem.vocabulary import bundled
 
 FAULTS = {
     "analyte 'plumbum' is not in the vocabulary": limit_line("plumbum", "1"),
@@ -104,12 +106,27 @@ def test_a_few_columns_are_enough(tmp_path):
 
 def test_own_limits_beside_an_authority(tmp_path):
     ours = table(tmp_path, limit_line("lead", "0.001"))
-    from compared import sample
-
     made = compare_sample(sample(amount("lead", 0.002)), ("eu", "our-own"), limits=ours)
     assert {one.limit.authority for one in made} == {"eu", "our-own"}
     assert [limit.authority for limit in lookup("lead", "our-own", limits=ours)] == ["our-own"]
     assert not compare_sample(sample(amount("lead", 0.002)), ())
+
+
+def test_an_analyte_of_ones_own(tmp_path):
+    columns = ("analyte", "group", "formula", "charge", "cas", "canonical_unit", "canonical_basis")
+    rows = [dict(zip(columns, ("polonium_209", "radiological", "", "", "", "Bq/L", ""), strict=True))]
+    vocabulary = bundled().extended(analytes=rows)
+    path = tmp_path / "county.csv"
+    path.write_text("analyte,limit_term,kind,maximum,unit\npolonium_209,trigger,health,1,pCi/L\n")
+    with pytest.raises(LimitsError, match="polonium_209"):
+        load(path)
+    ours = load(path, vocabulary=vocabulary)
+    result = Result(analyte="polonium_209", low=0.1, high=0.1, unit="Bq/L")
+    (made,) = compare_sample(sample(result), (), limits=ours, vocabulary=vocabulary)
+    assert made.verdict == "above"
+    assert [limit.canonical_maximum for limit in lookup("polonium_209", limits=ours)] == [pytest.approx(0.037)]
+    with pytest.raises(LimitsError, match="polonium_209"):
+        compare_sample(sample(result), (), limits=ours)
 
 
 def test_an_unknown_authority():

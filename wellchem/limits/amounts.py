@@ -2,17 +2,36 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 import numpy as np
 from numpy.typing import NDArray
 
-from wellchem.limits.observed import Floats, Observed, joined
+from wellchem.limits.observed import BIT, PARTS, Floats, Observed, joined
 from wellchem.limits.prepare import Amount, Prepared
 from wellchem.models.codes import Reason
 
 # Beyond this many the missing members are counted, not named: the limit itself lists its members.
 NAMED_AT_MOST = 40
+_UNSEEN = -2
 
-Found = tuple[NDArray[np.int64], Floats, Floats]  # samples in order, and bounds in each
+# What holds of a member holds of what is worked out of it.
+INHERITED = BIT[Reason.HOLDING_TIME] | BIT[Reason.UNIT_ASSUMED] | BIT[Reason.BASIS_ASSUMED]
+
+
+@dataclass(frozen=True)
+class Found:
+    """The samples that have an analyte, in order: its bounds, fraction and inherited reasons in each."""
+
+    sample: NDArray[np.int64]
+    low: Floats
+    high: Floats
+    fraction: NDArray[np.int8]
+    reasons: NDArray[np.int32]
+
+    def take(self, places: NDArray[np.intp] | slice) -> Found:
+        """Some of them."""
+        return Found(*(getattr(self, name)[places] for name in Found.__dataclass_fields__))
 
 
 class SampleIndex:
@@ -29,36 +48,44 @@ class SampleIndex:
         order = np.argsort(key * 4 + observed.rank[at], kind="stable")
         at, key = at[order], key[order]
         first = np.flatnonzero(np.diff(key, prepend=-1))
-        best = np.repeat(observed.rank[at[first]], np.diff(np.append(first, len(at)))) if len(at) else observed.rank[at]
-        at, key = at[kept := observed.rank[at] == best], key[kept]
+        best = np.repeat(observed.rank[at[first]], np.diff(np.append(first, len(at))))
+        kept = observed.rank[at] == best
+        at, key = at[kept], key[kept]
         first = np.flatnonzero(np.diff(key, prepend=-1))
-        self._low = np.minimum.reduceat(observed.low[at], first) if len(at) else observed.low[:0]
-        self._high = np.maximum.reduceat(observed.high[at], first) if len(at) else observed.high[:0]
-        self._sample = observed.sample[at[first]].astype(np.int64)
-        self._start = np.searchsorted(observed.code[at[first]], np.arange(len(prepared.indexed) + 1))
-        self._added: dict[int, list[Found]] = {}
-        self.codes = set(observed.code[at[first]].tolist())
+        code = observed.code[at[first]]
+        self._all = Found(
+            sample=observed.sample[at[first]].astype(np.int64),
+            low=np.minimum.reduceat(observed.low[at], first) if len(at) else observed.low[:0],
+            high=np.maximum.reduceat(observed.high[at], first) if len(at) else observed.high[:0],
+            fraction=observed.fraction[at[first]],
+            reasons=np.bitwise_or.reduceat(observed.reasons[at] & INHERITED, first)
+            if len(at)
+            else observed.reasons[:0],
+        )
+        self._start = np.searchsorted(code, np.arange(len(prepared.indexed) + 1))
+        self._added: dict[int, list[Observed]] = {}
+        self.codes = set(code.tolist())
 
     def find(self, code: int) -> Found:
-        """The samples that have the analyte, in order, with its bounds."""
-        part = slice(self._start[code], self._start[code + 1])
-        found = self._sample[part], self._low[part], self._high[part]
+        """The samples that have the analyte."""
+        found = self._all.take(slice(self._start[code], self._start[code + 1]))
         if code not in self._added:
             return found
-        samples, low, high = (np.concatenate(parts) for parts in zip(found, *self._added[code], strict=True))
-        order = np.argsort(samples, kind="stable")
-        return samples[order], low[order], high[order]
+        parts = (found, *self._added[code])
+        joined = Found(*(np.concatenate([getattr(part, n) for part in parts]) for n in Found.__dataclass_fields__))
+        return joined.take(np.argsort(joined.sample, kind="stable"))
 
-    def add(self, code: int, found: Found) -> None:
+    def add(self, made: Observed) -> None:
         """Take in what was worked out for samples without a result of the analyte's own."""
-        self._added.setdefault(code, []).append(found)
-        self.codes.add(code)
+        if len(made.code):
+            self._added.setdefault(int(made.code[0]), []).append(made)
+            self.codes.add(int(made.code[0]))
 
     def dense(self, code: int, samples: int) -> tuple[Floats, Floats]:
         """Bounds for every sample, NaN where there is none."""
-        at, low, high = self.find(code)
+        found = self.find(code)
         every = np.full((2, samples), np.nan)
-        every[0, at], every[1, at] = low, high
+        every[0, found.sample], every[1, found.sample] = found.low, found.high
         return every[0], every[1]
 
 
@@ -75,41 +102,63 @@ def worked_out(observed: Observed, index: SampleIndex, prepared: Prepared) -> Ob
             continue
         parts.append(made)
         if amount.derived:
-            index.add(amount.code, (made.sample.astype(np.int64), made.low, made.high))
+            index.add(made)
     return joined((observed, *parts), tuple(details))
 
 
 def _work_out(amount: Amount, index: SampleIndex, prepared: Prepared, details: dict[str, int]) -> Observed | None:
     found = {place: index.find(term.code) for place, term in enumerate(amount.terms) if term.code in index.codes}
-    samples = np.unique(np.concatenate([at for place, (at, _, _) in found.items() if not (amount.minuend and place)]))
+    samples = np.unique(np.concatenate([one.sample for place, one in found.items() if not (amount.minuend and place)]))
     if amount.instead_of in index.codes:
-        samples = np.setdiff1d(samples, index.find(amount.instead_of)[0], assume_unique=True)
+        samples = np.setdiff1d(samples, index.find(amount.instead_of).sample, assume_unique=True)
         if not len(samples):
             return None
-    low, high = np.zeros(len(samples)), np.zeros(len(samples))
-    missing = np.ones((len(samples), len(amount.terms)), dtype=bool)
+    size = len(samples)
+    low, high = np.zeros(size), np.zeros(size)
+    missing = np.ones((size, len(amount.terms)), dtype=bool)
+    fraction, reasons = np.full(size, _UNSEEN, dtype=np.int8), np.zeros(size, dtype=np.int32)
     for place, term in enumerate(amount.terms):
         # A member without a result may be anything from nothing on.
-        least, most = np.zeros(len(samples)), np.full(len(samples), np.inf)
+        least, most = np.zeros(size), np.full(size, np.inf)
         if place in found:
-            at, term_low, term_high = found[place]
-            here = np.minimum(np.searchsorted(samples, at), len(samples) - 1)
-            inside = samples[here] == at
-            here = here[inside]
+            here = np.minimum(np.searchsorted(samples, found[place].sample), size - 1)
+            inside = np.flatnonzero(samples[here] == found[place].sample)
+            here, one = here[inside], found[place].take(inside)
             missing[here, place] = False
             # No content of water is negative, even where a measured activity is.
-            least[here] = np.maximum(term_low[inside], 0) * term.least
+            least[here] = np.maximum(one.low, 0) * term.least
             if np.isfinite(term.most):
-                most[here] = np.maximum(term_high[inside], 0) * term.most
+                most[here] = np.maximum(one.high, 0) * term.most
+            fraction[here] = _joint_fraction(fraction[here], one.fraction)
+            reasons[here] |= one.reasons
         if amount.minuend and place:
             low, high = low - most, high - least
         else:
             low, high = low + least, high + most
-    low = np.maximum(low, 0)
+    rows = Observed(
+        position=np.full(size, -1, dtype=np.int64),
+        sample=samples.astype(np.int32),
+        code=np.full(size, amount.code, dtype=np.int32),
+        low=np.maximum(low, 0),
+        high=high,
+        open_low=np.zeros(size, dtype=bool),
+        open_high=np.zeros(size, dtype=bool),
+        fraction=fraction,
+        uncertainty=np.full(size, np.nan),
+        reasons=reasons,
+        detail=_detail(amount, missing, prepared, details),
+        rank=np.zeros(size, dtype=np.int8),
+    )
     if amount.derived and any(term.most == np.inf for term in amount.terms):
-        says = low > 0  # none found of a part says nothing of the whole
-        samples, low, high, missing = samples[says], low[says], high[says], missing[says]
-    return _rows(amount, samples, low, high, _detail(amount, missing, prepared, details))
+        return rows.take(np.flatnonzero(low > 0))  # none found of a part says nothing of the whole
+    return rows
+
+
+def _joint_fraction(before: NDArray[np.int8], other: NDArray[np.int8]) -> NDArray[np.int8]:
+    """The fraction of a sum: the one that all members have; a part where any member is one; else not said."""
+    joint = np.where((before == other) | (before == _UNSEEN), other, -1)
+    joint = np.where(np.isin(before, PARTS), before, joint)
+    return np.where(np.isin(other, PARTS), other, joint).astype(np.int8)
 
 
 def _detail(
@@ -133,21 +182,3 @@ def _detail(
             words.append(f"{Reason.MEMBERS_MISSING}={said}")
         codes.append(details.setdefault(";".join(words), len(details)))
     return np.array(codes, dtype=np.int32)[code]
-
-
-def _rows(amount: Amount, samples: NDArray[np.int64], low: Floats, high: Floats, detail: NDArray[np.int32]) -> Observed:
-    size = len(samples)
-    return Observed(
-        position=np.full(size, -1, dtype=np.int64),
-        sample=samples.astype(np.int32),
-        code=np.full(size, amount.code, dtype=np.int32),
-        low=low,
-        high=high,
-        open_low=np.zeros(size, dtype=bool),
-        open_high=np.zeros(size, dtype=bool),
-        fraction=np.full(size, -1, dtype=np.int8),
-        uncertainty=np.full(size, np.nan),
-        reasons=np.zeros(size, dtype=np.int32),
-        detail=detail,
-        rank=np.zeros(size, dtype=np.int8),
-    )

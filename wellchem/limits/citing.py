@@ -46,8 +46,8 @@ def lookup(
     UnknownAuthority
         With the authorities that are known.
     """
-    own = () if limits is None else (limits,) if isinstance(limits, LimitTable) else tuple(limits)
-    key = _key(analyte)
+    own = _tables(limits)
+    key = _key(analyte, own)
     if authority is None:
         searched = (*map(table_of, authorities()), *own)
     else:
@@ -72,10 +72,11 @@ def table(
     """
     import pandas as pd
 
+    own = _tables(limits)
     asked = (analytes,) if isinstance(analytes, str) else tuple(analytes)
     places: tuple[str | None, ...] = (None,) if authorities is None else tuple(authorities)
     found = {
-        (_key(analyte), limit.id): limit
+        (_key(analyte, own), limit.id): limit
         for analyte in asked
         for place in places
         for limit in lookup(analyte, place, on, limits)
@@ -148,9 +149,13 @@ def model(row: LimitRow, table: LimitTable) -> Limit:
     )
 
 
-def _key(analyte: str) -> str:
+def _tables(limits: LimitTable | Iterable[LimitTable] | None) -> tuple[LimitTable, ...]:
+    return () if limits is None else (limits,) if isinstance(limits, LimitTable) else tuple(limits)
+
+
+def _key(analyte: str, own: tuple[LimitTable, ...]) -> str:
     vocabulary = bundled()
-    if analyte in vocabulary.analytes:
+    if analyte in vocabulary.analytes or any(row.analyte == analyte for table in own for row in table.rows):
         return analyte
     meaning = vocabulary.name(analyte)
     if meaning is not None:

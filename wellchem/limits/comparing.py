@@ -21,6 +21,7 @@ from wellchem.limits.rows import LimitTable, table_of
 from wellchem.limits.verdicts import Decision, Pairs, Situation
 from wellchem.models.codes import Role, SamplingPoint
 from wellchem.models.household import Household
+from wellchem.vocabulary import Vocabulary, bundled
 
 COLLECTED = "collected"
 # The household's water; quality control is never compared.
@@ -55,6 +56,7 @@ def compare(
     on: date | str | None = None,
     household: Household | None = None,
     limits: LimitTable | Iterable[LimitTable] | None = None,
+    vocabulary: Vocabulary | None = None,
 ) -> pd.DataFrame:
     """Compare results with the limits of authorities: a row per amount and limit in force.
 
@@ -71,6 +73,8 @@ def compare(
         What settles conditions of limits that the report does not settle.
     limits : LimitTable or several, or None
         Limits of your own (`wellchem.limits.load`), compared besides the authorities'.
+    vocabulary : Vocabulary or None
+        The vocabulary that the results were read with, where it was extended by analytes.
 
     Returns
     -------
@@ -80,18 +84,20 @@ def compare(
     Raises
     ------
     FrameError
-        Where the frame lacks a column or is not in canonical units.
+        Where the frame lacks a column, holds words that the schema or the vocabulary does not have, or is not in
+        canonical units.
     UnknownAuthority
         Where the limits of an authority are not known.
     """
-    schema.check(results, "results", _NEEDED)
-    prepared = prepare(tables(authorities, limits))
+    used = [name for name in _USED if name in results]
+    schema.check(results, "results", [*_NEEDED, *used])
+    prepared = prepare(tables(authorities, limits), vocabulary or bundled())
     sample, keys = _codes(results["sample"])
     if (sample < 0).any():
         raise FrameError("column sample of the results frame has missing values: each result needs its sample's key")
     columns = ResultColumns(
         sample=sample,
-        analyte=_coded(results["analyte"]),
+        analyte=_known(_coded(results["analyte"]), prepared),
         censoring=_coded(results["censoring"]),
         low=_floats(results["low"]),
         high=_floats(results["high"]),
@@ -106,6 +112,18 @@ def compare(
     return made.frame(keys)
 
 
+_USED = (
+    "role",
+    "point",
+    "collected",
+    "fraction",
+    "uncertainty",
+    "measured",
+    "qualifiers",
+    "assumptions",
+    "unit",
+    "basis",
+)
 _TEXTS = ("fraction", "qualifiers", "assumptions", "unit", "basis", "measured")
 
 
@@ -160,6 +178,19 @@ def _codes(series: pd.Series) -> tuple[NDArray[np.integer], pd.Index]:
 def _coded(series: pd.Series) -> Coded:
     codes, words = _codes(series)
     return Coded(codes, [str(word) for word in words])
+
+
+def _known(analyte: Coded, prepared: Prepared) -> Coded:
+    """The column itself. A key that is misspelt must not pass for an analyte without limits."""
+    used = np.unique(analyte.codes).tolist()
+    if unknown := [word for code, word in enumerate(analyte.words) if word not in prepared.codes and code in used]:
+        near = {word: ", ".join(prepared.vocabulary.suggest(word)) for word in unknown}
+        told = "; ".join(f"{word!r}" + (f" (nearest: {near[word]})" if near[word] else "") for word in unknown)
+        raise FrameError(
+            f"analytes that the vocabulary does not have: {told}. "
+            "Where they were read with a vocabulary of your own, pass it on with vocabulary=."
+        )
+    return analyte
 
 
 def _floats(series: pd.Series) -> Floats:

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from functools import cache
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,7 +16,7 @@ from wellchem.errors import FrameError
 from wellchem.limits.prepare import FRACTIONS, TOLERANCE, Prepared
 from wellchem.limits.relations import usual_units
 from wellchem.models.codes import Censoring, Measured, Reason
-from wellchem.vocabulary import bundled
+from wellchem.vocabulary import Vocabulary
 
 Floats = NDArray[np.float64]
 Flags = NDArray[np.bool_]
@@ -82,6 +82,11 @@ class Observed:
     rank: NDArray[np.int8]  # of two results for one analyte, the lower is taken into sums
     details: tuple[str, ...] = ("",)
 
+    def take(self, places: NDArray[np.intp]) -> Observed:
+        """Some of the rows."""
+        names = [name for name in Observed.__dataclass_fields__ if name != "details"]
+        return Observed(**{name: getattr(self, name)[places] for name in names}, details=self.details)
+
     @property
     def usable(self) -> Flags:
         """Rows that say something of the amount."""
@@ -106,7 +111,7 @@ def observe(columns: ResultColumns, rows: NDArray[np.int64], prepared: Prepared)
     code = columns.analyte.translate(prepared.codes.get)
     reported = columns.censoring.translate(lambda word: 0 if word == Censoring.NOT_REPORTED else 1, missing=1)
     rows = rows[(np.append(needed, False)[code[rows]]) & (reported[rows] == 1)]
-    code = code[rows]
+    code, known = code[rows], prepared.vocabulary.analytes
     _check_units(columns, rows, code, prepared)
 
     censoring = columns.censoring.translate({str(word): place for place, word in enumerate(Censoring)}.get)[rows]
@@ -122,21 +127,22 @@ def observe(columns: ResultColumns, rows: NDArray[np.int64], prepared: Prepared)
 
     reasons = np.zeros(len(rows), dtype=np.int32)
     reasons[np.isnan(high)] |= BIT[Reason.NO_BOUNDS]
-    low = np.where(np.isnan(low), -np.inf, low)
+    signed = np.array([known[analyte].quantity in _SIGNED for analyte in prepared.analytes])[code]
+    low = np.where(np.isnan(low) & ~np.isnan(high), np.where(left & ~signed, 0.0, -np.inf), low)
     if columns.qualifiers is not None:
         reasons |= columns.qualifiers.translate(_qualifier_bits, missing=0)[rows]
     # Organisms that were seen were seen, however the rest of the plate looked.
     reasons[present] &= ~BIT[Reason.INVALID_SAMPLE]
     if columns.unit is not None:
         unmeasured = columns.unit.codes[rows] < 0
-        dimensioned = np.array([bundled().analytes[key].quantity in _DIMENSIONED for key in prepared.analytes])
+        dimensioned = np.array([known[analyte].quantity in _DIMENSIONED for analyte in prepared.analytes])
         reasons[unmeasured & dimensioned[code]] |= BIT[Reason.UNIT_MISSING]
     if columns.assumptions is not None:
         low, high = _other_forms(columns.assumptions, rows, code, low, high, reasons, prepared)
 
     fraction = _translated(columns.fraction, rows, {str(word): place for place, word in enumerate(FRACTIONS)})
     field = _translated(columns.measured, rows, {str(Measured.FIELD): 0})
-    partial = np.isin(fraction, _PARTS)
+    partial = np.isin(fraction, PARTS)
     rank = 2 * partial + ((field != 0) & (code == prepared.codes["ph"]))
     return Observed(
         position=rows,
@@ -154,7 +160,8 @@ def observe(columns: ResultColumns, rows: NDArray[np.int64], prepared: Prepared)
     )
 
 
-_PARTS = [FRACTIONS.index(fraction) for fraction in FRACTIONS if fraction in ("dissolved", "suspended", "free")]
+PARTS = [FRACTIONS.index(fraction) for fraction in FRACTIONS if fraction in ("dissolved", "suspended", "free")]
+_SIGNED = ("activity", "temperature", "potential", "index")
 _DIMENSIONED = ("concentration", "activity", "conductance", "fibres", "dose", "absorption")
 
 
@@ -177,7 +184,6 @@ def _qualifier_bits(word: str) -> int:
 
 def _check_units(columns: ResultColumns, rows: NDArray[np.int64], code: NDArray[np.int32], prepared: Prepared) -> None:
     """Refuse results that are not canonical: each distinct pair of analyte and word is looked at once."""
-    analytes = bundled().analytes
     faults = []
     for name, column in (("unit", columns.unit), ("basis", columns.basis)):
         if column is None:
@@ -187,7 +193,7 @@ def _check_units(columns: ResultColumns, rows: NDArray[np.int64], code: NDArray[
         seen[code.astype(np.int64) * words + (column.codes[rows] + 1)] = True
         for pair in np.flatnonzero(seen).tolist():
             analyte, word = prepared.analytes[pair // words], pair % words - 1
-            known = analytes[analyte]
+            known = prepared.vocabulary.analytes[analyte]
             allowed = (known.unit,) if name == "unit" else (known.basis, known.form)
             if word >= 0 and column.words[word] not in allowed:
                 faults.append(f"{analyte} has the {name} {column.words[word]!r}, not {allowed[0]!r}")
@@ -215,7 +221,9 @@ def _other_forms(
     reasons[at] |= bits[at]
     words = len(assumptions.words)
     pairs, inverse = np.unique(code[at].astype(np.int64) * words + assumptions.codes[rows[at]], return_inverse=True)
-    factors = np.array([_factors(prepared.analytes[p // words], assumptions.words[p % words]) for p in pairs])
+    factors = np.array(
+        [_factors(prepared.analytes[p // words], assumptions.words[p % words], prepared.vocabulary) for p in pairs]
+    )
     least, most = factors[inverse].T
     low, high = low.copy(), high.copy()
     low[at] *= np.where(low[at] < 0, most, least)
@@ -229,10 +237,9 @@ def _assumption_bits(word: str) -> int:
     return int(bits | (BIT[Reason.BASIS_ASSUMED] if "basis" in names else 0))
 
 
-@cache
-def _factors(analyte: str, assumptions: str) -> tuple[float, float]:
+@lru_cache(maxsize=1 << 12)
+def _factors(analyte: str, assumptions: str, vocabulary: Vocabulary) -> tuple[float, float]:
     """Least and most of what the number would be in another usual form, as a multiple of what it is taken for."""
-    vocabulary = bundled()
     given = dict(part.split("=", 1) for part in assumptions.split(";") if "=" in part)
     known = vocabulary.analytes[analyte]
     least = most = 1.0
@@ -245,6 +252,6 @@ def _factors(analyte: str, assumptions: str) -> tuple[float, float]:
             taken, *others = (
                 vocabulary.unit(printed.format(word), analyte) for word in (given[supposed], *usual[supposed])
             )
-            ratios = [1.0] if taken.problem else [one.factor / taken.factor for one in others if not one.problem]
-            least, most = least * min(1.0, *ratios, 1.0), most * max(1.0, *ratios, 1.0)
+            ratios = [] if taken.problem else [one.factor / taken.factor for one in others if not one.problem]
+            least, most = least * min([1.0, *ratios]), most * max([1.0, *ratios])
     return least, most

@@ -14,11 +14,12 @@ from functools import lru_cache
 import numpy as np
 from numpy.typing import NDArray
 
+from wellchem.errors import LimitsError
 from wellchem.limits.conditions import READ
 from wellchem.limits.relations import relations
-from wellchem.limits.rows import LimitRow, LimitTable
+from wellchem.limits.rows import LimitRow, LimitTable, Member
 from wellchem.models.codes import Fraction, LimitKind
-from wellchem.vocabulary import bundled
+from wellchem.vocabulary import Vocabulary
 
 FIRST_DAY, LAST_DAY = -(10**7), 10**7
 
@@ -59,6 +60,7 @@ class Prepared:
 
     limits: tuple[LimitRow, ...]
     tables: tuple[LimitTable, ...]
+    vocabulary: Vocabulary
     analytes: tuple[str, ...]
     codes: dict[str, int]
     counts: NDArray[np.bool_]  # by code: whether whole organisms are counted
@@ -91,15 +93,22 @@ def days(day: date | None, otherwise: int) -> int:
 
 
 @lru_cache(maxsize=32)
-def prepare(tables: tuple[LimitTable, ...]) -> Prepared:
-    """The limits of some authorities that results are compared with, as arrays."""
-    return _Preparation(tables).finish()
+def prepare(tables: tuple[LimitTable, ...], vocabulary: Vocabulary) -> Prepared:
+    """The limits of some authorities that results are compared with, as arrays.
+
+    Raises LimitsError where a table's limits are on analytes that the vocabulary does not have.
+    """
+    return _Preparation(tables, vocabulary).finish()
 
 
 class _Preparation:
-    def __init__(self, tables: tuple[LimitTable, ...]) -> None:
+    def __init__(self, tables: tuple[LimitTable, ...], vocabulary: Vocabulary) -> None:
         self.tables = tables
-        self.analytes = sorted(bundled().analytes)
+        self.vocabulary = vocabulary
+        self.analytes = sorted(vocabulary.analytes)
+        named = {name for table in tables for row in table.rows for name in (row.analyte, *map(_analyte, row.members))}
+        if unknown := sorted(named - set(self.analytes)):
+            raise LimitsError(f"limits on analytes that the vocabulary does not have: {', '.join(unknown)}")
         self.codes = {analyte: code for code, analyte in enumerate(self.analytes)}
         self.entries: list[tuple[int, int, int]] = []  # code met, limit, analyte shown
         self.groups: dict[tuple[object, ...], Amount] = {}
@@ -129,10 +138,11 @@ class _Preparation:
             if amount.instead_of >= 0:
                 indexed[amount.instead_of] = True
         indexed[[self.codes[analyte] for analyte in READ]] = True
-        quantity = [bundled().analytes[analyte].quantity == "count" for analyte in self.analytes]
+        quantity = [self.vocabulary.analytes[analyte].quantity == "count" for analyte in self.analytes]
         return Prepared(
             limits=tuple(limits),
             tables=self.tables,
+            vocabulary=self.vocabulary,
             analytes=tuple(self.analytes),
             codes=self.codes,
             counts=np.array(quantity + [False] * len(self.groups)),
@@ -190,8 +200,8 @@ class _Preparation:
         relation = relations()[index]
         code = self.codes[relation.analyte]
         members = zip(relation.members, relation.least, relation.most, strict=True)
-        terms = tuple(Term(self.codes[member], least, most) for member, least, most in members)
-        return Amount(code, terms, instead_of=code, derived=True)
+        terms = tuple(Term(self.codes[member], abs(least), abs(most)) for member, least, most in members)
+        return Amount(code, terms, instead_of=code, derived=True, minuend=min(relation.least) < 0)
 
     def other_cases(self, rows: list[LimitRow]) -> NDArray[np.intp]:
         """For each entry the one that has the contrary condition, and other numbers."""
@@ -209,6 +219,10 @@ class _Preparation:
 
 def _case(row: LimitRow) -> tuple[object, ...]:
     return (row.authority, row.kind, row.fraction, row.starts, row.ends)
+
+
+def _analyte(member: Member) -> str:
+    return member.analyte
 
 
 def _number(bound: float | None) -> float:

@@ -11,7 +11,10 @@ from wellchem.reference import folder
 
 @dataclass(frozen=True)
 class Relation:
-    """The amount of `analyte` lies between the sums of `least` and of `most` times the amounts of the members."""
+    """The amount of `analyte` lies between the sums of `least` and of `most` times the amounts of the members.
+
+    With negative coefficients it is the first member's less the others'.
+    """
 
     analyte: str
     members: tuple[str, ...]

@@ -42,7 +42,7 @@ class Member:
     share: float = 1.0
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class LimitRow:
     """One limit: as printed, and its bounds in the analyte's canonical unit and basis."""
 
@@ -92,21 +92,22 @@ def table_of(authority: str) -> LimitTable:
     """The bundled limits of an authority. Raises UnknownAuthority."""
     if authority not in authorities():
         raise unknown(authority)
-    return _read(folder() / f"{authority}.csv", authority, documents())
+    return _read(folder() / f"{authority}.csv", authority, documents(), bundled())
 
 
-def load(path: str | Path, authority: str | None = None) -> LimitTable:
+def load(path: str | Path, authority: str | None = None, vocabulary: Vocabulary | None = None) -> LimitTable:
     """Limits of your own from a CSV file with the columns of the bundled tables.
 
     `analyte, limit_term, kind, unit` and one of `minimum, maximum` are needed; the other columns may be left out.
-    `source` may be the title of a document. `authority` is the name to show; the file's name by default.
+    `source` may be the title of a document. `authority` is the name to show; the file's name by default. `vocabulary`
+    is one extended by analytes of your own, where the limits are on such.
     Raises LimitsError, which lists every faulty row and why.
     """
     path = Path(path)
-    return _read(path, authority or path.stem, {})
+    return _read(path, authority or path.stem, {}, vocabulary or bundled())
 
 
-def _read(path: Path, authority: str, cited: Mapping[str, Document]) -> LimitTable:
+def _read(path: Path, authority: str, cited: Mapping[str, Document], vocabulary: Vocabulary) -> LimitTable:
     try:
         with path.open(encoding="utf-8-sig", newline="") as lines:
             reader = csv.DictReader(lines)
@@ -117,7 +118,7 @@ def _read(path: Path, authority: str, cited: Mapping[str, Document]) -> LimitTab
     problems = [f"column {name!r} is missing" for name in NEEDED if name not in header]
     problems += [f"column {name!r} is not one of {', '.join(COLUMNS)}" for name in header if name not in COLUMNS]
     if not problems:
-        vocabulary, made = bundled(), []
+        made = []
         for line, row in cells:
             if any(row.values()):
                 parser = _Parser(row, authority, vocabulary, cited)

@@ -20,6 +20,7 @@ from wellchem.models.codes import Censoring, LimitKind, Reason, SamplingPoint, V
 from wellchem.models.household import Household
 from wellchem.models.limits import Comparison
 from wellchem.models.sample import Result, Sample
+from wellchem.vocabulary import Vocabulary, bundled
 
 VERDICTS = tuple(Verdict)
 
@@ -30,6 +31,7 @@ def compare_sample(
     on: date | str | None = None,
     household: Household | None = None,
     limits: LimitTable | Iterable[LimitTable] | None = None,
+    vocabulary: Vocabulary | None = None,
 ) -> tuple[Comparison, ...]:
     """Compare one sample with the limits of authorities.
 
@@ -38,7 +40,7 @@ def compare_sample(
     """
     if sample.role not in COMPARED_ROLES:
         return ()
-    prepared = prepare(tables(authorities, limits))
+    prepared = prepare(tables(authorities, limits), vocabulary or bundled())
     results = sample.results
     collected = sample.collected.date() if isinstance(sample.collected, datetime) else sample.collected
     samples = SampleColumns(
