@@ -15,6 +15,7 @@ from wellchem.reading.dialect import DIRECTIVE, Dialect, find_dialect
 from wellchem.reading.encoding import to_utf8
 from wellchem.reading.grid import Codes, Grid, GridColumn, Source, encode
 
+SURE = 0.5  # share of the lines that a delimiter cuts evenly; under that, blanks may be what aligns the columns
 LARGE = 1 << 21  # bytes from which the columns are read by pyarrow, where it is installed
 
 
@@ -26,7 +27,13 @@ def read_delimited(data: bytes, name: str, *, arrow: bool | None = None) -> Sour
     text, encoding, notes = to_utf8(data, name)
     if not text.strip():
         raise EmptyFile(name)
-    dialect = find_dialect(text)
+    dialect, fit = find_dialect(text)
+    if fit < SURE and len(text) < LARGE:
+        from wellchem.reading.aligned import aligned_grids, is_aligned
+
+        if is_aligned(text.decode("utf-8")):
+            grids = tuple(aligned_grids(text.decode("utf-8")))
+            return Source(name, "delimited", grids, encoding, None, (*notes, "columns aligned by blanks"))
     columns = None
     if dialect.delimiter and (arrow or (arrow is None and len(text) >= LARGE)):
         from wellchem.reading.delimited_arrow import read_columns

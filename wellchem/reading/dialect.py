@@ -39,8 +39,8 @@ class Dialect:
         )
 
 
-def find_dialect(data: bytes) -> Dialect:
-    """The dialect that cuts the head of a UTF-8 text most evenly."""
+def find_dialect(data: bytes) -> tuple[Dialect, float]:
+    """The dialect that cuts the head of a UTF-8 text most evenly, and the share of its lines that are cut so."""
     head = data[:SAMPLE].decode("utf-8", errors="ignore")
     directive = DIRECTIVE.match(head)
     lines = head.split("\n")
@@ -54,25 +54,25 @@ def find_dialect(data: bytes) -> Dialect:
         fits.append(_fit(head, Dialect(delimiter, quoted, False, 0)))
         if delimiter + ' "' in head:
             fits.append(_fit(head, Dialect(delimiter, quoted, True, 0)))
-    score, dialect = max(fits, key=lambda fit: fit[0])
-    return dialect if score > 0 else Dialect("", False, False, 1)
+    score, covered, dialect = max(fits, key=lambda fit: fit[0])
+    return (dialect, covered) if score > 0 else (Dialect("", False, False, 1), 0.0)
 
 
-def _fit(head: str, dialect: Dialect) -> tuple[float, Dialect]:
-    """How well a dialect cuts: the share of rows whose width returns, weighted by that width."""
+def _fit(head: str, dialect: Dialect) -> tuple[float, float, Dialect]:
+    """How well a dialect cuts: the share of rows whose width returns, weighted by that width; and that share."""
     # A decimal comma between figures says nothing for a comma where another delimiter is about.
     if dialect.delimiter == "," and any(head.count(other) >= head.count("\n") / 2 > 0 for other in "\t;|"):
         head = DECIMAL_COMMA.sub(".", head)
     try:
         widths = Counter(len(record) for record in dialect.records(head) if any(cell.strip() for cell in record))
     except csv.Error:
-        return 0.0, dialect
+        return 0.0, 0.0, dialect
     total = sum(widths.values())
     # Prose has commas too, but seldom the same number of them in every line; a file of a few lines has no choice.
     steady = {width: count for width, count in widths.items() if width > 1 and (count > 1 or total < 4)}
     if not steady:
-        return 0.0, dialect
+        return 0.0, 0.0, dialect
     covered = sum(steady.values()) / total
     mean = sum(width * count for width, count in steady.items()) / sum(steady.values())
     usual = max(steady, key=lambda width: (steady[width] * width, width))
-    return covered * (mean - 1) ** 0.5, dataclasses.replace(dialect, width=usual)
+    return covered * (mean - 1) ** 0.5, covered, dataclasses.replace(dialect, width=usual)

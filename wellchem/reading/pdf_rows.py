@@ -9,7 +9,7 @@ from itertools import pairwise
 
 import numpy as np
 
-from wellchem.reading.pdf_blocks import Line
+from wellchem.reading.pdf_blocks import APART, Line
 from wellchem.reading.pdf_words import Word
 
 NUMBER = re.compile(r"[<>≤≥~±]?\s*[-+−]?[\d.,]*\d|n\.?d\.?\b|bdl\b", re.IGNORECASE)
@@ -154,10 +154,11 @@ def _columns(x0: float, x1: float, gutters: tuple[tuple[float, float], ...]) -> 
 def _cut(
     phrase: tuple[Word, ...], gutters: tuple[tuple[float, float], ...], several: bool, edges: list[set[int]]
 ) -> list[tuple[Word, ...]]:
-    """A phrase cut at the gutters that it leaves free.
+    """A phrase cut at the gutters that it leaves free; between words no further apart than usual only before a text
+    that stands where the next column's texts begin or end.
 
-    Where it runs across one, a line of several phrases is cut before the word that stands where the next column's
-    texts begin or end: a text that is too long for its column pushes into the next. A phrase alone is a heading.
+    Where it runs across a gutter, a line of several phrases is cut before such a text too: one that is too long for
+    its column pushes into the next. A phrase alone is a heading.
     """
     reach = max(word.x1 for word in phrase)
     crossed = [at for at, (x0, x1) in enumerate(gutters) if phrase[0].x0 < x0 and reach > x1]
@@ -175,10 +176,12 @@ def _cut(
         x0, x1 = gutters[at]
         for to in range(1, len(phrase)):
             left, right = phrase[to - 1], phrase[to]
+            aligned = round(right.x0) in edges[at + 1] or round(reach) in edges[at + 1]
             if at not in blocked:
-                if left.x1 <= x0 + 0.75 and right.x0 >= x1 - 0.75:
+                apart = right.x0 - left.x1 > APART * min(left.size, right.size) + 2 * left.spacing
+                if left.x1 <= x0 + 0.75 and right.x0 >= x1 - 0.75 and (aligned or apart):
                     cuts.add(to)
-            elif right.x1 > x1 and left.x0 < x0 and (round(right.x0) in edges[at + 1] or round(reach) in edges[at + 1]):
+            elif right.x1 > x1 and left.x0 < x0 and aligned:
                 cuts.add(to)
                 break
     return [phrase[a:b] for a, b in pairwise([0, *sorted(cuts), len(phrase)])]
@@ -188,9 +191,11 @@ def _edges(lines: tuple[Line, ...], gutters: tuple[tuple[float, float], ...]) ->
     """Where the texts of each column usually begin or end, in whole points (each with its neighbours)."""
     seen: list[Counter[int]] = [Counter() for _ in range(len(gutters) + 1)]
     for line in lines:
-        for begin, end in line.phrases:
-            x0, x1 = line.words[begin].x0, max(word.x1 for word in line.words[begin:end])
-            first, last = _columns(x0, x1, gutters)
+        ends: dict[int, tuple[float, float]] = {}
+        for word in line.words:
+            first, last = _columns(word.x0, word.x1, gutters)
             if first == last:
-                seen[first].update((round(x0), round(x1)))
+                ends[first] = (ends[first][0] if first in ends else word.x0, word.x1)
+        for column, (x0, x1) in ends.items():
+            seen[column].update((round(x0), round(x1)))
     return [{edge + by for edge, count in counts.items() if count > 1 for by in (-1, 0, 1)} for counts in seen]

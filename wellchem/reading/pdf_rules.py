@@ -112,7 +112,7 @@ def _merged(segments: list[tuple[float, float, float]]) -> Segments:
         else:
             merged.append([place, start, end])
     found = np.array(merged)
-    return found[found[:, 2] - found[:, 1] > SHORT]
+    return np.asarray(found[found[:, 2] - found[:, 1] > SHORT])
 
 
 def lattices(rules: Rules) -> list[Lattice]:
@@ -171,13 +171,13 @@ def _lattice(h: Segments, v: Segments) -> Lattice | None:
     for column in range(1, width):
         there = v[np.abs(v[:, 0] - xs[column]) <= SNAP]
         ruled = ((there[:, 1, None] <= middle_y) & (there[:, 2, None] >= middle_y)).any(axis=0)
-        for row in np.flatnonzero(~ruled):
-            parent[root(int(row) * width + column)] = root(int(row) * width + column - 1)
+        for row in np.flatnonzero(~ruled).tolist():
+            parent[root(row * width + column)] = root(row * width + column - 1)
     for row in range(1, height):
         there = h[np.abs(h[:, 0] - ys[row]) <= SNAP]
         ruled = ((there[:, 1, None] <= middle_x) & (there[:, 2, None] >= middle_x)).any(axis=0)
-        for column in np.flatnonzero(~ruled):
-            parent[root(row * width + int(column))] = root((row - 1) * width + int(column))
+        for column in np.flatnonzero(~ruled).tolist():
+            parent[root(row * width + column)] = root((row - 1) * width + column)
     labels = np.array([root(at) for at in range(height * width)], dtype=np.int32)
     first: dict[int, int] = {}
     for at, label in enumerate(labels.tolist()):

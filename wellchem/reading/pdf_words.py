@@ -305,14 +305,14 @@ def _attached(words: list[Word]) -> list[Word]:
             at = parent[at]
         return at
 
-    for row, at in enumerate(small):
+    for row, at in enumerate(small.tolist()):
         for shifted, sign in ((raised, 1), (lowered, -1)):
             left = np.flatnonzero(shifted[row] & touching_left[row])
             right = np.flatnonzero(shifted[row] & touching_right[row])
             if len(left) or len(right):
                 level[at] = sign
-                for other in (*left[:1], *right[:1]):
-                    parent[root(int(at))] = root(int(other))
+                for other in (*left[:1].tolist(), *right[:1].tolist()):
+                    parent[root(at)] = root(other)
                 break
     # A short raised piece a blank away is a note's mark too: it stands on its neighbour's line, a word of its own.
     aside = raised & ((behind > 0) & (behind < APART) | (before > 0) & (before < APART))

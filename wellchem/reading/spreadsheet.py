@@ -149,7 +149,7 @@ def date_text(value: Any) -> str:
     """A date, a time or a duration as ISO text."""
     if isinstance(value, datetime.datetime):
         value = (value + datetime.timedelta(microseconds=500_000)).replace(microsecond=0)
-        return value.date().isoformat() if value.time() == _MIDNIGHT else value.isoformat()
+        return str(value.date() if value.time() == _MIDNIGHT else value.isoformat())
     if isinstance(value, datetime.timedelta):
         seconds = round(value.total_seconds())
         return f"{seconds // 3600}:{seconds // 60 % 60:02d}:{seconds % 60:02d}"
