@@ -30,12 +30,13 @@ _SURE = {
 def _action(action: Action) -> str:
     deadline = f" {action.deadline}." if action.deadline else ""
     urgent = "tag strong" if action.urgency is Urgency.NOW else "tag"
-    return f"<li>{tag('span', _URGENCY[action.urgency], urgent)}{escape(action.text)}{escape(deadline)}</li>"
+    hazard = tag("strong", f"{words.title(action.hazard)}: ")
+    return f"<li>{tag('span', _URGENCY[action.urgency], urgent)}{hazard}{escape(action.text)}{escape(deadline)}</li>"
 
 
 def _uses(actions: tuple[Action, ...]) -> str:
     rows = [
-        ((words.label(a.hazard), a.boiling, a.bathing, a.infant_formula), "")
+        ((words.title(a.hazard), a.boiling, a.bathing, a.infant_formula), "")
         for a in actions
         if a.boiling or a.bathing or a.infant_formula
     ]

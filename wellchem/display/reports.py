@@ -9,12 +9,6 @@ from wellchem.display.text import table
 from wellchem.models.sample import Report, Sample, TableExplanation
 
 
-def _place(origin: object) -> str:
-    names = ("page", "sheet", "row", "column")
-    parts = [f"{name} {getattr(origin, name)}" for name in names if getattr(origin, name, None) is not None]
-    return ", ".join(parts)
-
-
 def _sample(sample: Sample, width: int) -> str:
     rows = []
     for result in sample.results:
@@ -25,7 +19,7 @@ def _sample(sample: Sample, width: int) -> str:
                 result.fraction or "",
                 words.amount(result),
                 words.printed(result),
-                _place(result.origin),
+                words.place(result.origin),
                 "; ".join(extra),
             )
         )
@@ -52,7 +46,12 @@ def render(report: Report, explain: bool = False, width: int = 120) -> str:
     if report.unread:
         counts = ", ".join(f"{words.label(k)} {n}" for k, n in Counter(u.reason for u in report.unread).most_common())
         rows = [
-            (words.label(u.reason), u.text[:60], _place(u.origin), "; ".join([u.detail, *u.suggestions]).strip("; "))
+            (
+                words.label(u.reason),
+                u.text[:60],
+                words.place(u.origin),
+                "; ".join([u.detail, *u.suggestions]).strip("; "),
+            )
             for u in report.unread
         ]
         lines += ["", f"Unread: {counts}", table(("reason", "text", "place", "detail, nearest names"), rows, width)]

@@ -103,7 +103,7 @@ def _stage(out: _Writer, number: int, stage: Stage) -> None:
 def _first(out: _Writer, finding: Interpretation) -> None:
     for action in finding.actions:
         deadline = f" By when: {action.deadline}." if action.deadline else ""
-        out.say(f"{action.text}{deadline}", 0, f"[{words.label(action.urgency)}] ")
+        out.say(f"{words.title(action.hazard)}: {action.text}{deadline}", 0, f"[{words.label(action.urgency)}] ")
         uses = (("boiling", action.boiling), ("bathing", action.bathing), ("infant formula", action.infant_formula))
         for title, text in uses:
             if text:

@@ -10,7 +10,7 @@ from wellchem.models.base import Interval
 from wellchem.models.codes import Censoring, LimitKind, Verdict
 from wellchem.models.finding import Computed, Figure, Interpretation
 from wellchem.models.limits import Comparison, Limit
-from wellchem.models.sample import Result, Sample
+from wellchem.models.sample import Origin, Result, Sample
 
 SYMBOLS = {"e_coli": "E. coli", "ph": "pH"}
 
@@ -24,6 +24,12 @@ NOTICE = (
 def label(key: str) -> str:
     """An analyte's or a code's key as words."""
     return SYMBOLS.get(key, key.replace("_", " "))
+
+
+def title(key: str) -> str:
+    """A key as the words at the start of a line."""
+    text = label(key)
+    return text if key in SYMBOLS else text[:1].upper() + text[1:]
 
 
 def number(value: float | None, digits: int = 3) -> str:
@@ -149,14 +155,16 @@ def about(sample: Sample) -> str:
     return ", ".join(parts)
 
 
+def place(origin: Origin | None) -> str:
+    """Page or sheet, row and column of a source that the reader has in hand."""
+    names = ("page", "sheet", "row", "column")
+    return ", ".join(f"{name} {getattr(origin, name)}" for name in names if getattr(origin, name, None) is not None)
+
+
 def places(finding: Interpretation, indices: Iterable[int]) -> tuple[str, ...]:
     """Printed cells of results, each with its place in the report."""
-    lines = []
-    for index in indices:
-        result = finding.sample.results[index]
-        where = f" ({result.origin})" if result.origin else ""
-        lines.append(f"{printed(result)}{where}")
-    return tuple(lines)
+    results = [finding.sample.results[index] for index in indices]
+    return tuple(f"{printed(r)} ({place(r.origin)})" if place(r.origin) else printed(r) for r in results)
 
 
 def documents(finding: Interpretation) -> tuple[str, ...]:
