@@ -44,10 +44,15 @@ def worked_out(function: Callable[..., object], given: Mapping[str, Ends], input
     whole = np.ones(len(next(iter(given.values()))[0]), dtype=bool)
     for low, high in given.values():
         whole &= ~np.isnan(low) & ~np.isnan(high)
+    exact = whole.copy()
+    for low, high in given.values():
+        exact &= low == high
     low_end, high_end = np.full(len(whole), np.nan), np.full(len(whole), np.nan)
-    if whole.any():
-        ends = chemistry.bounds(function, {name: (low[whole], high[whole]) for name, (low, high) in given.items()})
-        low_end[whole], high_end[whole] = ends
+    if exact.any():
+        low_end[exact] = high_end[exact] = function(**{name: low[exact] for name, (low, _) in given.items()})
+    if (rest := whole & ~exact).any():
+        ends = chemistry.bounds(function, {name: (low[rest], high[rest]) for name, (low, high) in given.items()})
+        low_end[rest], high_end[rest] = ends
     return Amount(low_end, high_end, inputs)
 
 
@@ -168,48 +173,54 @@ def alkalinity_amount(table: Table) -> Amount:
     return Amount(*alkalinity(table), ("total_alkalinity", "bicarbonate", "carbonate"))
 
 
-def _index_inputs(table: Table) -> tuple[dict[str, Ends], tuple[str, ...]]:
-    temperature = table.standing("temperature")
-    dissolved = solids(table)
+_INDEX = ("ph", "calcium", "total_alkalinity", "temperature", "total_dissolved_solids")
+
+
+def _index(table: Table, function: Callable[..., Floats]) -> Amount:
+    """An index of calcium carbonate over the bounds of its inputs.
+
+    Where no temperature is printed a range is taken. Within it the indices only rise, or only fall, with temperature (a
+    test holds that), so that its two ends decide.
+    """
+    temperature, dissolved = table.standing("temperature"), solids(table)
     given = {
         "ph": _ends(table.standing("ph")),
         "calcium": calcium(table),
         "alkalinity": alkalinity(table),
-        "temperature": _or_range(temperature, level("temperature_low"), level("temperature_high")),
         "dissolved_solids": (dissolved.low, dissolved.high),
     }
-    if temperature.measured.all():
-        return given, ()
-    taken = f"temperature where not measured: {level('temperature_low'):g} to {level('temperature_high'):g} °C"
-    return given, (taken,)
-
-
-_INDEX = ("ph", "calcium", "total_alkalinity", "temperature", "total_dissolved_solids")
+    if temperature.bounded.all():
+        return worked_out(function, given | {"temperature": _ends(temperature)}, _INDEX)
+    ends = level("temperature_low"), level("temperature_high")
+    at = [worked_out(function, given | {"temperature": _or_range(temperature, end, end)}, _INDEX) for end in ends]
+    taken = f"temperature where not measured: {ends[0]:g} to {ends[1]:g} °C"
+    return Amount(np.fmin(at[0].low, at[1].low), np.fmax(at[0].high, at[1].high), _INDEX, (taken,))
 
 
 def langelier(table: Table) -> Amount:
-    """Langelier index [1]."""
-    given, taken = _index_inputs(table)
-    amount = worked_out(chemistry.langelier_index, given, _INDEX)
-    return Amount(amount.low, amount.high, amount.inputs, taken)
+    """Langelier index by Standard Methods [1]."""
+    return _index(table, chemistry.langelier_index)
+
+
+def langelier_short(table: Table) -> Amount:
+    """Langelier index by the trade's short form [1], whose bounds are exact and cheap: rules over frames use it."""
+    return _index(table, chemistry.langelier_index_short_form)
+
+
+def _ryznar(ph: Floats, **others: Floats) -> Floats:
+    saturation: Floats = chemistry.saturation_ph(ph=ph, **others)
+    return chemistry.ryznar_index(ph=ph, saturation_ph=saturation)
 
 
 def ryznar(table: Table) -> Amount:
     """Ryznar index [1]."""
-    given, taken = _index_inputs(table)
-
-    def index(ph: Floats, **others: Floats) -> Floats:
-        return chemistry.ryznar_index(ph=ph, saturation_ph=chemistry.saturation_ph(ph=ph, **others))
-
-    amount = worked_out(index, given, _INDEX)
-    return Amount(amount.low, amount.high, amount.inputs, taken)
+    return _index(table, _ryznar)
 
 
 def aggressive(table: Table) -> Amount:
     """Aggressive index [1]."""
-    given, _ = _index_inputs(table)
-    chosen = {name: given[name] for name in ("ph", "calcium", "alkalinity")}
-    return worked_out(chemistry.aggressive_index, chosen, ("ph", "calcium", "total_alkalinity"))
+    given = {"ph": _ends(table.standing("ph")), "calcium": calcium(table), "alkalinity": alkalinity(table)}
+    return worked_out(chemistry.aggressive_index, given, ("ph", "calcium", "total_alkalinity"))
 
 
 def larson_skold(table: Table) -> Amount:
@@ -227,7 +238,7 @@ def chloride_sulfate(table: Table) -> Amount:
 
 DERIVED: Mapping[str, Callable[[Table], Amount]] = {
     "calculated_hardness": calculated_hardness,
-    "langelier": langelier,
+    "langelier_short": langelier_short,
     "aggressive": aggressive,
 }
 """Names that a rule may use as if they were analytes."""

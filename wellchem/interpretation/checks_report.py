@@ -6,7 +6,7 @@ import numpy as np
 
 from wellchem.interpretation import signs
 from wellchem.interpretation.checks_sums import FAIL, NOT_POSSIBLE, PASS, WARN, Outcome, Status
-from wellchem.interpretation.practice import level, number, rows, units
+from wellchem.interpretation.practice import by, level, number, rows, units
 from wellchem.interpretation.table import BLANK, ESTIMATED, HELD, OVER, REJECTED, UNREPORTED, Bools, Rows
 from wellchem.interpretation.waters import HOURS_A_DAY, Waters, choose
 from wellchem.models.codes import SamplingPoint
@@ -131,13 +131,12 @@ def implausible(waters: Waters, analyte: str) -> Bools:
     """Where a value is out of the range of ground water."""
     column = waters.table.most(analyte)
     found = np.zeros(waters.size, dtype=bool)
-    for row in rows("plausible"):
-        if row["analyte"] == analyte:
-            least, most = number(row["lowest"]), number(row["highest"])
-            if most is not None:
-                found |= column.low > most
-            if least is not None:
-                found |= column.measured & (column.high < least)
+    for row in by("plausible", "analyte").get(analyte, ()):
+        least, most = number(row["lowest"]), number(row["highest"])
+        if most is not None:
+            found |= column.low > most
+        if least is not None:
+            found |= column.measured & (column.high < least)
     return found
 
 
@@ -149,8 +148,7 @@ def plausible(waters: Waters) -> Outcome:
     hit: list[Rows] = []
     named: list[str] = []
     for row in rows("plausible"):
-        found = implausible(waters, row["analyte"])
-        if found.any():
+        if table.holds(row["analyte"]) and (found := implausible(waters, row["analyte"])).any():
             unusual |= found
             column = table.most(row["analyte"])
             low, high = np.where(found, column.low, low), np.where(found, column.high, high)

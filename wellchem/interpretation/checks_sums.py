@@ -120,6 +120,8 @@ def dissolved_total(waters: Waters) -> Outcome:
     named: list[str] = []
     for analyte in waters.table.analytes:
         part = waters.table.standing(analyte, Fraction.DISSOLVED)
+        if not part.measured.any():
+            continue
         whole = waters.table.standing(analyte, Fraction.TOTAL)
         both = part.bounded & whole.bounded
         if not both.any():

@@ -13,9 +13,9 @@ from wellchem import limits as limits_room
 from wellchem import schema
 from wellchem.interpretation import table, verdicts
 from wellchem.interpretation.checks import STATUSES, outcomes
+from wellchem.interpretation.practice import problem_index, rows
 from wellchem.interpretation.practice import problems as catalogue
-from wellchem.interpretation.practice import rows
-from wellchem.interpretation.problems import CERTAINTIES, NONE, URGENCIES, find
+from wellchem.interpretation.problems import CERTAINTIES, NONE, URGENCIES, beyond, find
 from wellchem.interpretation.verdicts import WITHIN
 from wellchem.interpretation.waters import Waters, dates_of_frames, day_hours
 from wellchem.models.household import Household
@@ -149,37 +149,30 @@ def _evidence(waters: Waters, compared: pd.DataFrame, sample: np.ndarray, proble
     made = waters.verdicts
     limit_codes, limit_names = table.codes(compared["limit"])
     count = len(catalogue())
-    names = [str(name) for name in limit_names]
+    names = {str(name): place for place, name in enumerate(limit_names)}
     pairs = sample * count + problem
-    hit = np.flatnonzero(made.counts & (made.state != WITHIN))
+    hit = np.flatnonzero(made.counts & (made.state != WITHIN) & ~made.incomplete)
     key, word = [made.sample[hit] * count + made.problem[hit]], [limit_codes[hit]]
     for row in rows("rules"):
-        above = float(row["above"]) if row["above"] else None
-        beyond = (
-            waters.above(row["analyte"], above)
-            if above is not None
-            else waters.below(row["analyte"], float(row["below"]))
-        )
-        where = np.flatnonzero(beyond)
-        place = next(index for index, one in enumerate(catalogue()) if one.code == row["problem"])
-        key.append(where * count + place)
-        word.append(np.full(len(where), len(names)))
-        names.append(f"practice:{row['analyte']}")
+        where = np.flatnonzero(beyond(row, waters))
+        place = names.setdefault(f"practice:{row['analyte']}", len(names))
+        key.append(where * count + problem_index()[row["problem"]])
+        word.append(np.full(len(where), place))
     keys, words = np.concatenate(key), np.concatenate(word)
     kept = np.isin(keys, pairs)
     keys, words = keys[kept], words[kept]
-    both = np.unique(keys * len(names) + words)
+    both = np.sort(keys * len(names) + words)
+    both = both[np.diff(both, prepend=-1) > 0]
     keys, words = both // len(names), both % len(names)
-    # Each problem's limits are a run of rows; the same run of words is worded once.
     start = np.searchsorted(keys, pairs, side="left")
-    stop = np.searchsorted(keys, pairs, side="right")
-    texts: dict[bytes, int] = {}
-    sentences: list[str] = []
-    codes = np.empty(len(pairs), dtype=np.int64)
-    for index, (first, last) in enumerate(zip(start.tolist(), stop.tolist(), strict=True)):
-        run = words[first:last].tobytes()
-        if run not in texts:
-            texts[run] = len(sentences)
-            sentences.append(";".join(names[code] for code in words[first:last]))
-        codes[index] = texts[run]
-    return pd.Categorical.from_codes(codes, categories=pd.Index(sentences, dtype="str"))
+    length = np.searchsorted(keys, pairs, side="right") - start
+    # Runs of words are told apart word by word: a code stands for what has been read of a run so far.
+    run, runs = np.zeros(len(pairs), dtype=np.int64), [""]
+    spelled = list(names)
+    for position in range(int(length.max(initial=0))):
+        longer = np.flatnonzero(length > position)
+        step = run[longer] * len(spelled) + words[start[longer] + position]
+        codes, distinct = pd.factorize(step)
+        run[longer] = codes + len(runs)
+        runs += [f"{runs[old // len(spelled)]};{spelled[old % len(spelled)]}".lstrip(";") for old in distinct.tolist()]
+    return pd.Categorical.from_codes(run, categories=pd.Index(runs, dtype="str")).remove_unused_categories()

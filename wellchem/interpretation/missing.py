@@ -105,7 +105,7 @@ def missing_tests(single: Single, authorities: Iterable[str]) -> tuple[MissingTe
 
 
 def _tests(single: Single) -> Iterable[MissingTest]:
-    present = single.present()
+    present = single.present
     for row in rows("missing"):
         if not bool(holds(row["when"], single.waters, present)[0][0]):
             continue

@@ -86,15 +86,15 @@ def find(waters: Waters) -> Findings:
 def _from_limits(waters: Waters, weighing: _Weighing) -> None:
     """Decided verdicts are likely; of undecided ones on health limits, those with something found, or asked always."""
     verdicts = waters.verdicts
-    beyond = np.flatnonzero(verdicts.counts & (verdicts.state == BEYOND))
-    problem, sample = verdicts.problem[beyond], verdicts.sample[beyond]
+    past = np.flatnonzero(verdicts.counts & (verdicts.state == BEYOND))
+    problem, sample = verdicts.problem[past], verdicts.sample[past]
     weighing.certainty[problem, sample] = LIKELY
-    worst = np.where(np.isnan(verdicts.ratio_high[beyond]), verdicts.ratio_low[beyond], verdicts.ratio_high[beyond])
+    worst = np.where(np.isnan(verdicts.ratio_high[past]), verdicts.ratio_low[past], verdicts.ratio_high[past])
     ratio = np.full(weighing.ratio.shape, -np.inf)
-    health = verdicts.health[beyond]
+    health = verdicts.health[past]
     np.maximum.at(ratio, (problem[health], sample[health]), np.nan_to_num(worst[health], nan=1.0, posinf=np.inf))
     weighing.ratio[:] = np.where(ratio > -np.inf, ratio, np.nan)
-    _count_witnesses(waters, weighing, beyond)
+    _count_witnesses(waters, weighing, past)
     undecided = verdicts.untold & verdicts.health
     always = np.array([row.always for row in problems()], dtype=bool)[verdicts.problem]
     shown = np.flatnonzero(undecided & (always | (verdicts.low > 0.0)))
@@ -103,17 +103,17 @@ def _from_limits(waters: Waters, weighing: _Weighing) -> None:
     np.maximum(weighing.certainty, where.astype(np.int8) * POSSIBLE, out=weighing.certainty)
 
 
-def _count_witnesses(waters: Waters, weighing: _Weighing, beyond: NDArray[np.int64]) -> None:
+def _count_witnesses(waters: Waters, weighing: _Weighing, past: NDArray[np.int64]) -> None:
     """Sound results beyond the same limit: two of them confirm each other."""
     verdicts, table = waters.verdicts, waters.table
     place = np.full(int(table.order.max(initial=-1)) + 2, -1, dtype=np.int64)
     place[table.order] = np.arange(len(table.order))
-    row = verdicts.row[beyond]
+    row = verdicts.row[past]
     alone = (row >= 0) & (row < len(place) - 1)
-    beyond, row = beyond[alone], place[row[alone]]
-    beyond, row = beyond[row >= 0], row[row >= 0]
+    past, row = past[alone], place[row[alone]]
+    past, row = past[row >= 0], row[row >= 0]
     flags = table.flags[row]
-    problem, sample = verdicts.problem[beyond], verdicts.sample[beyond]
+    problem, sample = verdicts.problem[past], verdicts.sample[past]
     # Organisms counted beyond a range were grown and seen; a chemical beyond a range has no number.
     counted = np.array([groups().get(name) == "microbiology" for name in table.analytes], dtype=bool)
     counted = counted[np.searchsorted(table.start, row, side="right") - 1]
@@ -122,10 +122,16 @@ def _count_witnesses(waters: Waters, weighing: _Weighing, beyond: NDArray[np.int
     weighing.open_ended[problem[exact], sample[exact]] = False
     sound = exact & ((flags & DOUBTFUL) == 0)
     limits = int(verdicts.limit.max(initial=-1)) + 1
-    key = (sample[sound] * limits + verdicts.limit[beyond][sound]) * len(problems()) + problem[sound]
+    key = (sample[sound] * limits + verdicts.limit[past][sound]) * len(problems()) + problem[sound]
     unique, count = np.unique(key, return_counts=True)
     found = unique % len(problems()), unique // len(problems()) // max(limits, 1)
     np.maximum.at(weighing.witnesses, found, count.astype(np.int16))
+
+
+def beyond(row: Mapping[str, str], waters: Waters) -> Bools:
+    """Where an amount is surely past the threshold of a rule, whatever its condition."""
+    above = number(row["above"])
+    return waters.below(row["analyte"], float(row["below"])) if above is None else waters.above(row["analyte"], above)
 
 
 def _from_rules(waters: Waters, weighing: _Weighing) -> None:
@@ -133,22 +139,22 @@ def _from_rules(waters: Waters, weighing: _Weighing) -> None:
     for row in rows("rules"):
         problem = problem_index()[row["problem"]]
         above, below = number(row["above"]), number(row["below"])
-        beyond = (
-            waters.above(row["analyte"], above) if above is not None else waters.below(row["analyte"], below or 0.0)
-        )
-        if not beyond.any():
+        if not (waters.table.holds(row["analyte"]) or row["analyte"] in amounts.DERIVED):
+            continue
+        hit = beyond(row, waters)
+        if not hit.any():
             continue
         met, weak = holds(row["when"], waters)
         certainty = POSSIBLE if weak or row["certainty"] == Certainty.POSSIBLE.value else LIKELY
-        weighing.raise_to(problem, beyond & met, certainty)
+        weighing.raise_to(problem, hit & met, certainty)
         if row["analyte"] in amounts.DERIVED:
-            sound = (beyond & met).astype(np.int16)
+            sound = (hit & met).astype(np.int16)
         else:
             sound = np.where(met, waters.table.witnesses(row["analyte"], above, below), 0).astype(np.int16)
             flags = waters.table.most(row["analyte"]).flags
             counted = groups().get(row["analyte"]) == "microbiology"
             bound = (flags & (LEFT | BOUNDED | (0 if counted else RIGHT))) != 0
-            weighing.open_ended[problem] &= ~(beyond & met & ~bound)
+            weighing.open_ended[problem] &= ~(hit & met & ~bound)
         # Hardness that was titrated and hardness from calcium and magnesium are two methods.
         other_method = row["problem"] == "hardness"
         gathered = weighing.witnesses[problem]
@@ -233,7 +239,7 @@ def _certain(waters: Waters, weighing: _Weighing, acute: NDArray[np.bool_]) -> N
     for place, row in enumerate(problems()):
         for analyte in row.analytes:
             name = analyte.rstrip("<>")
-            if name in waters.table.analytes:
+            if waters.table.holds(name):
                 doubtful[place] |= implausible(waters, name) | disagreeing(waters, name)
     confirmed = (weighing.witnesses >= 2) & ~doubtful
     certain = (weighing.certainty == LIKELY) & (confirmed | (acute & ~weighing.open_ended))

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 
 from wellchem.interpretation import wording
 from wellchem.interpretation.amounts import DERIVED
 from wellchem.interpretation.conditions import holds
-from wellchem.interpretation.practice import by, number, problem_index, problems, rows, source
-from wellchem.interpretation.problems import CERTAINTIES, NONE, POSSIBLE, URGENCIES, Findings
+from wellchem.interpretation.practice import by, problem_index, problems, rows, source
+from wellchem.interpretation.problems import CERTAINTIES, NONE, POSSIBLE, URGENCIES, Findings, beyond
 from wellchem.interpretation.signs import INPUTS, LIKELY, SIGNS
 from wellchem.interpretation.table import Bools
 from wellchem.interpretation.verdicts import BEYOND, UNDECIDED
@@ -47,10 +48,16 @@ class Single:
         """How sure a problem is, as a number."""
         return int(self.findings.of(code)[0])
 
+    @cached_property
+    def signs(self) -> Mapping[str, Bools]:
+        """Signs of treatment and origin by their code."""
+        return {code: test(self.waters) for code, test in SIGNS.items()}
+
+    @cached_property
     def present(self) -> Mapping[str, Bools]:
         """Problems and signs, by the words of the tables' conditions."""
         found = {f"problem:{row.code}": self.findings.of(row.code) > NONE for row in problems()}
-        return found | {f"sign:{code}": test(self.waters) for code, test in SIGNS.items()}
+        return found | {f"sign:{code}": sign for code, sign in self.signs.items()}
 
     def deciding(self, code: str, state: int) -> tuple[int, ...]:
         """Comparisons that raise a problem: decided ones (BEYOND), or those that a result leaves open (UNDECIDED)."""
@@ -62,10 +69,7 @@ class Single:
 
 def _fired(single: Single, row: Mapping[str, str]) -> bool:
     """Whether a threshold of practice is passed in this sample."""
-    above, below = number(row["above"]), number(row["below"])
-    waters = single.waters
-    beyond = waters.above(row["analyte"], above) if above is not None else waters.below(row["analyte"], below or 0.0)
-    return bool(beyond[0]) and bool(holds(row["when"], waters)[0][0])
+    return bool(beyond(row, single.waters)[0]) and bool(holds(row["when"], single.waters)[0][0])
 
 
 def _evidence(single: Single, code: str) -> Iterable[Evidence]:
@@ -168,8 +172,8 @@ def sign_models(single: Single) -> tuple[Sign, ...]:
     """Signs of treatment and origin, and what people notice where the numbers disagree."""
     table = {row["code"]: row for row in rows("signs")}
     made = []
-    for code, test in SIGNS.items():
-        if not bool(test(single.waters)[0]):
+    for code, sign in single.signs.items():
+        if not bool(sign[0]):
             continue
         row = table[code]
         read = single.results(INPUTS[code])

@@ -81,11 +81,22 @@ class Table:
     flags: NDArray[np.int32]
     basis_assumed: Bools
     _made: dict[tuple[str, str], Column] = field(default_factory=dict, repr=False)
+    _usable: dict[str, NDArray[np.int64]] = field(default_factory=dict, repr=False)
 
     @property
     def size(self) -> int:
         """Number of samples."""
         return len(self.keys)
+
+    @cached_property
+    def _blank(self) -> Column:
+        """The column of an analyte that no sample has."""
+        nothing = np.full(self.size, np.nan)
+        return Column(nothing, nothing, np.full(self.size, -1), np.zeros(self.size, dtype=np.int32))
+
+    def holds(self, analyte: str) -> bool:
+        """Whether any sample has a row of the analyte."""
+        return analyte in self._place
 
     def rows(self, analyte: str) -> slice:
         """Places of an analyte's rows."""
@@ -98,30 +109,39 @@ class Table:
 
     def usable(self, analyte: str) -> NDArray[np.int64]:
         """Places of the analyte's rows that say something of the whole water: not rejected, reported, not suspended."""
-        span = self.rows(analyte)
-        kept = (self.flags[span] & (REJECTED | UNREPORTED)) == 0
-        found: NDArray[np.int64] = np.flatnonzero(kept & (self.fraction[span] != _SUSPENDED)) + span.start
-        return found
+        if analyte not in self._usable:
+            span = self.rows(analyte)
+            kept = (self.flags[span] & (REJECTED | UNREPORTED)) == 0
+            self._usable[analyte] = np.flatnonzero(kept & (self.fraction[span] != _SUSPENDED)) + span.start
+        return self._usable[analyte]
+
+    @cached_property
+    def _fractions(self) -> frozenset[int]:
+        """Codes of the fractions that any row names."""
+        return frozenset(np.flatnonzero(np.bincount(self.fraction + 1)).tolist())
 
     def standing(self, analyte: str, fraction: Fraction | None = None) -> Column:
         """The result that stands for an analyte: total before dissolved, or of one fraction; the first of equals."""
+        if analyte not in self._place or not (fraction is None or self._named(fraction)):
+            return self._blank
         key = (analyte, fraction.value if fraction else "")
         if key not in self._made:
             self._made[key] = self._standing(analyte, fraction)
         return self._made[key]
 
+    def _named(self, fraction: Fraction) -> bool:
+        """Whether any row names the fraction."""
+        return any(code + 1 in self._fractions for code in _meant(fraction))
+
     def _standing(self, analyte: str, fraction: Fraction | None) -> Column:
         places = self.usable(analyte)
         if fraction is not None:
-            wanted = [_FRACTIONS.index(fraction)]
-            if fraction is Fraction.TOTAL:
-                wanted.append(_FRACTIONS.index(Fraction.TOTAL_RECOVERABLE))
-            places = places[np.isin(self.fraction[places], wanted)]
+            places = places[np.isin(self.fraction[places], _meant(fraction))]
         rank = 2 * _RANK[self.fraction[places]]
         rank += self.field_measured[places] ^ (analyte in IN_THE_FIELD)
         row = np.full(self.size, -1, dtype=np.int64)
         # Written from the last choice to the first, and from the last of equals, so that the first stays.
-        for worth in np.unique(rank)[::-1]:
+        for worth in np.flatnonzero(np.bincount(rank))[::-1]:
             equals = places[rank == worth][::-1]
             row[self.sample[equals]] = equals
         return self._column(row)
@@ -140,6 +160,8 @@ class Table:
 
     def most(self, analyte: str) -> Column:
         """The most that any usable result of the analyte shows: the highest low end and the highest high end."""
+        if analyte not in self._place:
+            return self._blank
         key = (analyte, "most")
         if key not in self._made:
             places = self.usable(analyte)
@@ -165,6 +187,12 @@ class Table:
             beyond &= self.high[places] < below
         sound = beyond & ((self.flags[places] & (DOUBTFUL | LEFT | BOUNDED)) == 0)
         return np.bincount(self.sample[places[sound]], minlength=self.size).astype(np.int64)
+
+
+def _meant(fraction: Fraction) -> list[int]:
+    """Codes of a fraction; total recoverable counts as total."""
+    named = [fraction, Fraction.TOTAL_RECOVERABLE] if fraction is Fraction.TOTAL else [fraction]
+    return [_FRACTIONS.index(one) for one in named]
 
 
 def _flags_of(qualifiers: str) -> int:
@@ -252,7 +280,7 @@ def from_frame(frame: pd.DataFrame) -> Table:
     """The table of every sample of a results frame; quality control is left out."""
     code, analytes = codes(frame["analyte"])
     sample, keys = codes(frame["sample"])
-    present = np.unique(sample[sample >= 0])
+    present = np.flatnonzero(np.bincount(sample[sample >= 0], minlength=len(keys)))
     narrowed = np.full(len(keys) + 1, -1, dtype=np.int64)
     narrowed[present] = np.arange(len(present))
     water = {Role.ROUTINE.value, Role.DUPLICATE.value, Role.PREDICTED.value}

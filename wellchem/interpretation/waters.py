@@ -9,10 +9,11 @@ from typing import Any
 
 import numpy as np
 import pandas as pd
+from numpy.typing import NDArray
 
 from wellchem.interpretation import amounts
 from wellchem.interpretation.amounts import Amount
-from wellchem.interpretation.table import Bools, Floats, Table
+from wellchem.interpretation.table import Bools, Floats, Table, codes
 from wellchem.interpretation.verdicts import Verdicts
 from wellchem.models.codes import SamplingPoint
 from wellchem.models.household import Household
@@ -39,7 +40,7 @@ class Dates:
     collected: Moment
     received: Moment
     analysed: Moment
-    point: np.ndarray[Any, np.dtype[np.int8]]
+    point: NDArray[np.int8]
 
 
 def _moment(given: date | datetime | None) -> tuple[float, float]:
@@ -60,31 +61,42 @@ def dates_of_sample(sample: Sample) -> Dates:
     return Dates(made[0], made[1], made[2], np.array([point], dtype=np.int8))
 
 
-def _moments(series: pd.Series, timed: Bools | None) -> Moment:
+def _moments(series: pd.Series, first: NDArray[np.int64], timed: Bools | None) -> Moment:
     """Hours of a column of times; midnight, where nothing says that it is timed, is a whole day."""
-    seconds = series.to_numpy(dtype="datetime64[s]")
-    known = ~np.isnat(seconds)
+    seconds = series.to_numpy(dtype="datetime64[s]")[first]
+    known = ~np.isnat(seconds) & (first >= 0)
     hour = np.where(known, seconds.astype(np.int64) / 3600.0, np.nan)
     exact = timed if timed is not None else (hour % HOURS_A_DAY) != 0.0
     return Moment(hour, np.where(exact, hour, np.floor(hour / HOURS_A_DAY) * HOURS_A_DAY + HOURS_A_DAY))
 
 
+def _first_rows(frame: pd.DataFrame, keys: NDArray[Any]) -> NDArray[np.int64]:
+    """The first row of each sample in a frame, -1 where it has none."""
+    code, names = codes(frame["sample"])
+    first = np.full(len(names) + 1, -1, dtype=np.int64)
+    first[code[::-1]] = np.arange(len(frame))[::-1]
+    first[-1] = -1
+    place = {str(name): index for index, name in enumerate(names)}
+    return first[[place.get(str(key), -1) for key in keys]]
+
+
 def dates_of_frames(results: pd.DataFrame, samples: pd.DataFrame | None, table: Table) -> Dates:
     """Dates of the samples of a frame: of the samples frame where there is one, else of the results."""
-    keys = pd.Index([str(key) for key in table.keys])
     source = results if samples is None else samples
-    first = source.drop_duplicates("sample").set_index(source.drop_duplicates("sample")["sample"].astype(str))
-    chosen = first.reindex(keys)
-    timed = chosen["collected_timed"].eq(True).to_numpy(dtype=bool) if "collected_timed" in chosen else None
-    nothing = Moment(np.full(table.size, np.nan), np.full(table.size, np.nan))
-    words = {point.value: code for code, point in enumerate(SamplingPoint)}
-    point = chosen["point"].astype("object").map(lambda word: words.get(word, -1)) if "point" in chosen else None
-    return Dates(
-        collected=_moments(chosen["collected"], timed) if "collected" in chosen else nothing,
-        received=_moments(chosen["received"], None) if "received" in chosen else nothing,
-        analysed=_moments(chosen["analysed"], None) if "analysed" in chosen else nothing,
-        point=np.full(table.size, -1, dtype=np.int8) if point is None else point.to_numpy(dtype=np.int8),
-    )
+    first = _first_rows(source, table.keys)
+    blank = Moment(np.full(table.size, np.nan), np.full(table.size, np.nan))
+    timed = source["collected_timed"].to_numpy(dtype=bool)[first] if "collected_timed" in source else None
+    moments = {
+        name: _moments(source[name], first, timed if name == "collected" else None) if name in source else blank
+        for name in ("collected", "received", "analysed")
+    }
+    point = np.full(table.size, -1, dtype=np.int8)
+    if "point" in source:
+        code, names = codes(source["point"])
+        words = [point.value for point in SamplingPoint]
+        meaning = np.array([*(words.index(str(name)) for name in names), -1], dtype=np.int8)
+        point = np.where(first >= 0, meaning[code[first]], -1).astype(np.int8)
+    return Dates(moments["collected"], moments["received"], moments["analysed"], point)
 
 
 @dataclass(frozen=True, eq=False)
@@ -161,6 +173,6 @@ def day_hours(on: date) -> float:
     return ((on - _EPOCH).days + 1) * HOURS_A_DAY
 
 
-def choose(conditions: Sequence[Bools], values: Sequence[int], default: int) -> np.ndarray[Any, np.dtype[np.int8]]:
+def choose(conditions: Sequence[Bools], values: Sequence[int], default: int) -> NDArray[np.int8]:
     """The first value whose condition holds, by sample."""
     return np.select(list(conditions), list(values), default).astype(np.int8)
