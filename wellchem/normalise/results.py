@@ -88,7 +88,7 @@ def normalised(reading: Reading, vocabulary: Vocabulary) -> Normalised:
     )
     bounds = bounded(evidence)
     heads = heads_of(vocabulary, reading.heads, any(sign == "," for sign in decimals.values()))
-    role = _roles(vocabulary, rows, heads, meanings)
+    role = _roles(rows, heads)
     reason, detail = _reasons(rows, heads, meanings, numbers, which, marks.effect, bounds, evidence)
     uncertainty, reporting, detection, reason, partner = _companions(
         meanings, rows, reason, evidence, uncertainty, reporting, detection
@@ -295,14 +295,10 @@ def _marks(vocabulary: Vocabulary, reading: Reading, numbers: Numbers, which: ND
     )
 
 
-def _roles(vocabulary: Vocabulary, rows: PrintedRows, heads: list[Head], meanings: Meanings) -> NDArray[np.int8]:
-    """Role of each row: of its section or table, else of its sample, else of its name (a surrogate)."""
+def _roles(rows: PrintedRows, heads: list[Head]) -> NDArray[np.int8]:
+    """Role of each row: of its section or table, else of its sample."""
     routine = ROLES.index(Role.ROUTINE)
     role = np.array([ROLES.index(head.role) for head in heads] or [routine], np.int8)[rows.sample]
-    named = np.array(
-        [ROLES.index(one.name.qc) if one.name and one.name.qc else routine for one in meanings.each], np.int8
-    )
-    role = np.where(role == routine, named[meanings.group], role).astype(np.int8)
     if (rows.quality_control.codes >= 0).any():
         said = np.array(
             [ROLES.index(Role(str(text))) if str(text) else routine for text in rows.quality_control.texts] + [routine],

@@ -146,7 +146,7 @@ def _layout(cells: Cells, last: int, heads: dict[int, Head]) -> tuple[str, int]:
     roles = [head.role for head in hits]
     values = sum(1 for head in heads.values() if all(not _worded_text(cells, part) for part in head.own))
     units = sum(1 for head in heads.values() if any(cells.lexicon.kind(part) & Kind.UNIT for part in head.own[1:]))
-    score = 2 * len({id(head) for head in [*hits, *names]}) + units - len(heads) // 4
+    score = 2 * len({id(head) for head in [*hits, *names]}) + units
     naming = [head.column for head in hits if head.role in NAMING]
     if naming and not names_dominate(names, hits):
         if values > len(hits) and len(heads) > 3 and ColumnRole.NAME not in roles:

@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from wellchem.models.codes import LayoutKind
 from wellchem.reading.rows import HEAD_FIELDS, TakenColumn
 from wellchem.reading.tables.cells import Cells, Kind
-from wellchem.reading.tables.headers import NAMING, Head, Header, content_name_column
+from wellchem.reading.tables.headers import NAMING, Head, Header
 from wellchem.vocabulary import ColumnRole
 
 R = ColumnRole
@@ -44,6 +44,7 @@ BESIDE = {
     R.METHOD: "method",
     R.MEASURED: "measured",
 }
+_FEW, _MOST = 0.1, 0.5  # shares of known names below and above which a column is not, or is, taken for the names
 OWN = (
     "qualifier",
     "remark",
@@ -174,17 +175,9 @@ def _take_names(
             shape.codes[column] = code_list
             _took(shape, heads[column], f"code_{code_list}", "header words")
     named = by_role.get(R.NAME, []) + by_role.get(R.NAME_SUPPLIED, [])
-    if len(named) > 1:  # the one whose texts the vocabulary knows best; the others say the same in other words
+    if len(named) > 1:  # the one whose texts are best known; the others say the same in other words
 
-        def known(column: int) -> float:
-            hits = filled = 0
-            for row in range(body, min(body + 60, cells.height)):
-                if text := cells.text(row, column):
-                    filled += 1
-                    hits += cells.lexicon.is_name(text)
-            return hits / (filled or 1) + filled / 1000
-
-        best = max(named, key=lambda column: (known(column), -column))
+        best = max(named, key=lambda column: (_known_share(cells, column, body), -column))
         named = [best] + [column for column in named if column != best]
     if named:
         shape.name = named[0]
@@ -192,13 +185,33 @@ def _take_names(
         for column in named[1:]:
             shape.layout[column] = LayoutKind.ADMINISTRATIVE
             _took(shape, heads[column], "other_name", "a second column of names")
-    elif not shape.codes:
-        column = content_name_column(cells, body)
-        if column is not None and shape.first <= column <= shape.last:
+    if not named or _known_share(cells, named[0], body) < _FEW:
+        column = _named_by_content(cells, shape, heads, body)
+        if column is not None:
+            if named:
+                shape.layout[named[0]] = LayoutKind.ADMINISTRATIVE
+                shape.taken[named[0]] = TakenColumn(
+                    named[0], heads[named[0]].text, "other_name", "names that are not known; another column has known ones"
+                )
             shape.name = column
             shape.taken[column] = TakenColumn(
                 column, heads[column].text if column in heads else "", "name", "holds analyte names"
             )
+
+
+def _known_share(cells: Cells, column: int, body: int, look: int = 120) -> float:
+    """Share of the next differing texts of a column that are known names, and of its cells that are filled."""
+    texts = {text for row in range(body, min(body + look, cells.height)) if (text := cells.text(row, column))}
+    return sum(cells.lexicon.is_name(text) for text in texts) / len(texts) if texts else 0.0
+
+
+def _named_by_content(cells: Cells, shape: Shape, heads: dict[int, Head], body: int) -> int | None:
+    """The column whose texts are known names, where the header says nothing better of it."""
+    open_roles = (None, R.COMMENT, R.NOTE, R.ADMINISTRATIVE, R.POINT, R.SAMPLE_TYPE)
+    free = [c for c in shape.columns() if c not in heads or heads[c].role in open_roles]
+    shares = [(_known_share(cells, column, body), -column) for column in free]
+    best = max(shares, default=(0.0, 0))
+    return -best[1] if best[0] >= _MOST else None
 
 
 def _take_identity(
@@ -318,6 +331,7 @@ def _take_values(
             _took(shape, head, "value", "the only column of values that no other role explains")
         shape.values.append(value)
         return
+    free = _without_statistics(cells, shape, heads, free)
     labels = [_sample_label(heads[column]) if column in heads else "" for column in free]
     if free and all(labels) and len(set(labels)) == len(labels) and _are_samples(cells, [heads[c] for c in free]):
         for column, text in zip(free, labels, strict=True):
@@ -342,34 +356,40 @@ def _sample_label(head: Head) -> str:
     return head.text if not head.group else f"{head.group} {head.text}"
 
 
+def _word_roles(cells: Cells, head: Head) -> set[ColumnRole]:
+    """Roles of the single words of a heading."""
+    words = {word for text in (*head.own, head.group) for word in (text, *re.split(r"[\s/,()_.:-]+", text)) if word}
+    return {found.role for word in words if (found := cells.lexicon.column(word)) is not None}
+
+
+def _without_statistics(cells: Cells, shape: Shape, heads: dict[int, Head], free: list[int]) -> list[int]:
+    """Columns that no word of their heading calls an average, a deviation, a limit …"""
+    kept = []
+    for column in free:
+        roles = _word_roles(cells, heads[column]) if column in heads else set()
+        odd = sorted(role for role in roles if role in LAYOUT)
+        if odd:
+            shape.layout[column] = LAYOUT[odd[0]]
+            _took(shape, heads[column], str(odd[0]), "a word of its heading")
+        else:
+            kept.append(column)
+    return kept
+
+
 def _names_sample(cells: Cells, head: Head) -> bool:
     """Whether a heading that is no header word names a sample: it holds a number or a date, or a point of sampling."""
     text = _sample_label(head)
-    if not text:
+    if not text or _word_roles(cells, head) & {*LAYOUT, *BESIDE, R.PERCENT_RECOVERY}:
         return False
-    lexicon = cells.lexicon
-    for word in (*head.own, head.group, *re.split(r"[\s/,()]+", text)):
-        found = lexicon.column(word) if word else None
-        if found is not None and found.role in (
-            *LAYOUT,
-            R.REPORTING_LIMIT,
-            R.DETECTION_LIMIT,
-            R.PERCENT_RECOVERY,
-            *BESIDE,
-        ):
-            return False
-    found_phrase = lexicon.phrase(text)
-    if found_phrase is not None and (
-        found_phrase.point or found_phrase.role or found_phrase.field in ("sample_id", "site")
-    ):
-        return True
-    return any(letter.isdigit() for letter in text)
+    vocabulary = cells.lexicon.vocabulary
+    return any(letter.isdigit() for letter in text) or vocabulary.point(text) is not None or vocabulary.id_role(text) is not None
 
 
 def _are_samples(cells: Cells, heads: list[Head]) -> bool:
-    """Whether headings name samples: most of them do by themselves, or a group heading says so."""
-    if all(_names_sample(cells, head) for head in heads):
-        return True
+    """Whether headings name samples: most do by themselves and none is known as anything else, or a group heading says so."""
+    named = [_names_sample(cells, head) for head in heads]
+    if any(named) and sum(named) * 2 >= len(named):
+        return not any(_word_roles(cells, head) & {*LAYOUT, *BESIDE, R.PERCENT_RECOVERY} for head in heads)
     grouped = [cells.lexicon.column(head.group) for head in heads if head.group]
     return len(grouped) == len(heads) and all(
         found is not None and found.role in (R.SAMPLE_ID, R.SITE, R.POINT, R.VALUE) for found in grouped

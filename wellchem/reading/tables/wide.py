@@ -133,7 +133,7 @@ def _columns(cells: Cells, header: Header) -> Wide:
             continue
         latest = _other(cells, wide, head, latest, body)
     _settle(lexicon, wide)
-    if not any(name in wide.identity for name in ("sample_id", "site", "date_collected")):
+    if not any(name in wide.identity for name in ("sample_id", "site")):
         _first_text_is_sample(cells, wide, body)
     return wide
 
