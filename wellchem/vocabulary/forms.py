@@ -64,6 +64,11 @@ def _valences() -> dict[str, int]:
     return {row["form"]: int(row["equivalents_per_mole"]) for row in bundled_rows("valences")}
 
 
+def counts_in_hardness(analyte: Analyte) -> bool:
+    """Whether the analyte is one of hardness and alkalinity, which are counted in degrees and as CaCO3."""
+    return analyte.form in _valences()
+
+
 def _same_atoms(given: str, wanted: str) -> float | None:
     """Grams of `wanted` that hold as much of their common element as one gram of `given`."""
     if given == wanted:

@@ -16,9 +16,9 @@ from wellchem.vocabulary.meanings import Companion, NameMeaning
 from wellchem.vocabulary.suggestions import Suggestions
 from wellchem.vocabulary.tables import Row
 from wellchem.vocabulary.text import clean, fold, squash
-from wellchem.vocabulary.units import Units
+from wellchem.vocabulary.units import Units, kinds_of
 
-_WORD = re.compile(r"[^\W_]+(?:'(?=[-,\s]|$))?|[%#°+]")
+_WORD = re.compile(r"°?[^\W_]+(?:'(?=[-,\s]|$))?|[%#°+]")
 _MARKS = re.compile(
     r"\^\(?(?:\d+|[a-z](?:,[a-z])*)\)?(?![\w])|\{[A-Za-z0-9,]{1,4}\}|[*†‡§¹²³]+|(?<=\w)\s*\[\d{1,2}\]$|\(\d\)$"
 )
@@ -142,7 +142,7 @@ class Names:
     def _meaning(self, text: str, unit: str, fraction: Fraction | None) -> NameMeaning | None:
         printed = clean(text).strip(" :;,.-_=")
         printed = re.sub(r"\.{2,}", " ", printed)
-        if line := _EMISSION_LINE.match(printed.rstrip("* ")):
+        if line := _EMISSION_LINE.match(printed.rstrip("*†‡ ")):
             printed, method = line.group(1), f"emission line {line.group(2)}"
         else:
             printed, method = self._without_method(printed)
@@ -209,8 +209,6 @@ class Names:
                 yield _Part(kind, value or (raw if kind == "method" else ""))
         if alone and start and end < len(tokens) and span[0].folded in _CONNECTORS:
             yield _Part("connector", span[0].folded, 0.5)
-        if alone and not start and span[0].folded == "%":
-            return
         if start:
             yield from self._forms(span, raw, before)
             if _FILTER.match(fold(raw)):
@@ -220,10 +218,9 @@ class Names:
         closing = printed[tokens[end - 1].end :].lstrip()[:1]
         if (start or "(" in before) and end - start <= 8:
             whole = raw + ")" if raw.count("(") > raw.count(")") and closing == ")" else raw
-            whole = before.strip()[-1] + whole if before.strip()[-1:] in ("/", "°") else whole
-            if ("/" in whole or " per " in raw.lower() or "%" in raw or self.units.is_word(raw)) and self.units.parse(
-                whole
-            ):
+            whole = before.strip()[-1] + whole if before.strip()[-1:] == "/" else whole
+            like = "/" in whole or "%" in raw or " per " in raw.lower() or self.units.is_word(raw)
+            if like and self.units.parse(whole):
                 yield _Part("unit", whole, 1.3)
 
     def _forms(self, span: list[_Word], raw: str, before: str) -> Iterable[_Part]:
@@ -268,7 +265,11 @@ class Names:
             return None
         if "residual" in kinds and analyte.group != "disinfectant":
             return None
-        forms = {form for reading in self.units.parse(own_unit) if (form := reading.form)} if own_unit else set()
+        forms = {
+            reading.form
+            for reading in self.units.parse(own_unit)
+            if reading.form and (not reading.quantities or reading.quantities & kinds_of(analyte))
+        }
         bases = {spelling.basis for spelling in spellings} | set(kinds.get("basis", ())) | forms
         supposed = {spelling.supposed for spelling in spellings} - {None}
         for form in kinds.get("bare_form", ()):
@@ -304,7 +305,7 @@ class Names:
 
     def _switch(self, analyte: str, fraction: Fraction | None, unit: str, forms: list[str]) -> str | None:
         """The analyte that a fraction, a form or a kind of unit turns a name into; None for a family without it."""
-        if fraction and (becomes := self._switches.get((analyte, "fraction", fraction.value))):
+        if fraction and (becomes := self._switches.get((analyte, "fraction", fraction))):
             analyte = becomes
         for form in (*forms, *(reading.form or "" for reading in self.units.parse(unit))):
             analyte = self._switches.get((analyte, "form", form), analyte)

@@ -10,7 +10,14 @@ from functools import cache
 from typing import Any
 
 from wellchem.vocabulary.analytes import Analyte
-from wellchem.vocabulary.forms import form_factor, form_of, grams_per_equivalent, grams_per_mole, usual_forms
+from wellchem.vocabulary.forms import (
+    counts_in_hardness,
+    form_factor,
+    form_of,
+    grams_per_equivalent,
+    grams_per_mole,
+    usual_forms,
+)
 from wellchem.vocabulary.meanings import NameMeaning, UnitMeaning, UnitProblem
 from wellchem.vocabulary.tables import Row, bundled_rows, definitions_path
 from wellchem.vocabulary.text import fold
@@ -116,7 +123,10 @@ class Units:
         while printed[:1] + printed[-1:] in ("()", "[]", "{}"):
             printed = printed[1:-1].strip()
         printed = printed.replace(".as.", " as ")  # blanks that a program replaced by dots
-        yield from self._whole.get(_close(printed), [])
+        whole = self._whole.get(_close(printed), [])
+        yield from whole
+        if any("gas" in reading.quantities for reading in whole):
+            return
         temperature = None
         if found := _TEMPERATURE.search(printed) or _PLAIN_TEMPERATURE.search(printed):
             temperature, printed = float(found.group(1).replace(",", ".")), printed[: found.start()].strip(" (,;")
@@ -223,8 +233,9 @@ class Units:
         if not readings:
             return _problem(UnitProblem.UNKNOWN_UNIT, f"{text} is not a known unit")
         why = f"{text} cannot be a unit of {analyte.label}"
+        kinds = kinds_of(analyte)
         for reading in readings:
-            if reading.quantities and analyte.quantity not in reading.quantities:
+            if reading.quantities and not reading.quantities & kinds:
                 continue
             if reading.expression == "ppt" and analyte.group in _SALTS:
                 why = f"{text} may be per thousand or per trillion"
@@ -292,6 +303,12 @@ class Units:
         else:
             return ""
         return UnitMeaning(factor, 0.0, analyte.unit, analyte.basis, form, None, "", assumed)
+
+
+@cache
+def kinds_of(analyte: Analyte) -> frozenset[str]:
+    """Kinds of unit that the analyte may have: its quantity, and degrees of hardness where it counts in equivalents."""
+    return frozenset({analyte.quantity, "hardness"} if counts_in_hardness(analyte) else {analyte.quantity})
 
 
 def _problem(problem: UnitProblem, detail: str) -> UnitMeaning:
