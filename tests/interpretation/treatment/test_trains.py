@@ -1,7 +1,7 @@
 """Trains for invented waters against what published guidance leads to (named in `expected_trains.toml`)."""
 
 import pytest
-from trains import EXPECTED, scenario
+from treatment_waters import EXPECTED, scenario
 
 
 @pytest.mark.parametrize("name", EXPECTED)

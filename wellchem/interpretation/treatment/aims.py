@@ -9,13 +9,14 @@ from functools import cache
 from math import inf
 
 from wellchem.interpretation import practice
-from wellchem.interpretation.treatment.tables import Ends, answers, places, stages
+from wellchem.interpretation.treatment.tables import ENTRY, TAP, Ends, answers, places, plumbing_metals
 from wellchem.interpretation.treatment.water import Water, organism
 from wellchem.models.codes import Certainty, ProblemKind, Verdict
 from wellchem.models.finding import Problem
 from wellchem.models.household import Household
 from wellchem.models.limits import Comparison
 
+MICROBES = frozenset({"fecal_bacteria", "coliform_bacteria", "other_organisms", "iron_bacteria"})
 OPTIONAL = frozenset({"hardness"})  # a matter of choice: it shapes no train, and is met where the train allows
 _AT_THE_PHYSICIAN = "sodium_diet"
 
@@ -42,7 +43,8 @@ class Target:
 
 @dataclass(frozen=True)
 class Aim:
-    """One problem with its targets, and where its water is drawn."""
+    """One problem with its targets, and where its water is drawn. `barrier` tells that organisms are the problem: no
+    count is predicted behind a barrier, so the barrier itself is the answer."""
 
     code: str
     title: str
@@ -51,6 +53,7 @@ class Aim:
     place: str
     targets: tuple[Target, ...]
     stages: frozenset[str]
+    barrier: bool
 
 
 def aims(
@@ -63,18 +66,26 @@ def aims(
             continue
         if problem.code == _AT_THE_PHYSICIAN and household.sodium_restricted is not True:
             continue
+        targets = (*_from_limits(problem.code, comparisons, water), *_from_rules(problem.code, water, household))
         found.append(
             Aim(
                 code=problem.code,
                 title=problem.title,
                 health=problem.kind is ProblemKind.HEALTH,
                 optional=problem.code in OPTIONAL,
-                place=places().get(problem.code, "tap"),
-                targets=(*_from_limits(problem.code, comparisons, water), *_from_rules(problem.code, water, household)),
-                stages=frozenset(code for code, codes in answers().items() if problem.code in codes),
+                place=places().get(problem.code, TAP),
+                targets=targets,
+                stages=answering(problem.code),
+                barrier=problem.code in MICROBES or (bool(targets) and all(organism(one.analyte) for one in targets)),
             )
         )
     return tuple(found)
+
+
+@cache
+def answering(problem: str) -> frozenset[str]:
+    """Stages that answer a problem."""
+    return frozenset(code for code, codes in answers().items() if problem in codes)
 
 
 @cache
@@ -93,8 +104,8 @@ def _from_limits(code: str, comparisons: Sequence[Comparison], water: Water) -> 
         limit = one.limit
         low = -inf if limit.canonical_minimum is None else limit.canonical_minimum
         high = inf if limit.canonical_maximum is None else limit.canonical_maximum
-        if high <= 0.0:
-            continue
+        if high <= 0.0 or (one.amount.high == inf and one.analyte not in water.amounts):
+            continue  # absence is the barrier's; a sum with a member that was not measured judges no train
         parts = tuple(name for name in (part.split(":")[0] for part in limit.members) if name in water.amounts)
         text = f"{limit.term} of {limit.authority}"
         amount = (one.amount.low, one.amount.high)
@@ -145,18 +156,16 @@ def _scaled(target: Target, raw: Water, water: Water) -> Ends:
 def outcome(aim: Aim, train: Sequence[str], raw: Water, at: Mapping[str, Water]) -> Outcome:
     """What a train makes of a problem. `at` gives the water where a problem's water is drawn, by place."""
     working = aim.stages.intersection(train)
-    if aim.stages and any(stages()[code].disinfects for code in aim.stages) and _of_organisms(aim):
-        return Outcome.CLEARED if any(stages()[code].disinfects for code in working) else Outcome.UNANSWERED
-    states = [kept(target, raw, at[aim.place]) for target in aim.targets]
+    if aim.barrier:
+        return Outcome.CLEARED if working else Outcome.UNANSWERED
+    water = at[aim.place]
+    states = [kept(target, raw, water) for target in aim.targets]
+    if aim.place == ENTRY:
+        # What the plumbing gives behind the entry follows the water's corrosiveness: a test decides, no prediction.
+        pairs = zip(states, aim.targets, strict=True)
+        states = [None if target.analyte in plumbing_metals() else state for state, target in pairs]
     if states and all(state is True for state in states):
         return Outcome.CLEARED
     if not working or any(state is False for state in states):
         return Outcome.UNANSWERED
     return Outcome.UNTOLD
-
-
-def _of_organisms(aim: Aim) -> bool:
-    """Whether the problem is organisms: no count is predicted behind a barrier, so the barrier itself is the answer."""
-    return aim.code in ("fecal_bacteria", "coliform_bacteria", "other_organisms", "iron_bacteria") or all(
-        organism(target.analyte) for target in aim.targets
-    ) and bool(aim.targets)

@@ -12,6 +12,14 @@ from wellchem.interpretation.treatment.water import Water
 from wellchem.models.household import Household
 
 _SODIUM = "sodium"
+_CARBON = (
+    "Carbon gathers lead-210 from the radon of this water and gives off gamma radiation; used carbon may be regulated "
+    "waste."
+)
+_MEDIUM = (
+    "The medium gathers radium or uranium of this water: brine and used medium are regulated waste; ask the radiation "
+    "authority."
+)
 
 
 @cache
@@ -44,8 +52,8 @@ def _sodium(ahead: Water, behind: Water, home: Household) -> Iterable[str]:
     yield f"Sodium behind it: {_range(sodium)}{said}."
     if sodium[1] > _diet() and home.sodium_restricted is not False:
         yield (
-            f"Above {_diet():g} mg/L sodium counts in a diet restricted by a physician: drink from an unsoftened tap or a "
-            "membrane, and tell the physician."
+            f"Above {_diet():g} mg/L sodium counts in a diet restricted by a physician: drink from an unsoftened tap "
+            "or a membrane, and tell the physician."
         )
     if home.infants is not False and sodium[1] > _diet():
         yield "For infant formula take the unsoftened cold tap or another water, and ask a physician."
@@ -71,16 +79,6 @@ def _falls(name: str, ahead: Water, behind: Water) -> bool:
 
 def _collects(code: str, raw: Water) -> Iterable[str]:
     """Nuclides that gather on a medium."""
-    gathers = {
-        "softening": ("radium_226", "radium_228", "radium_226_plus_228"),
-        "oxidising_filter": ("radium_226", "radium_228", "radium_226_plus_228"),
-        "nitrate_exchange": ("uranium", "uranium_activity"),
-        "tannin_exchange": ("uranium", "uranium_activity"),
-        "uranium_exchange": ("uranium", "uranium_activity"),
-        "carbon": ("radon_222",),
-    }
-    found = [name for name in gathers.get(code, ()) if (raw.get(name) or (0.0, 0.0))[0] > 0.0]
-    if found and code == "carbon":
-        yield "Carbon gathers lead-210 from the radon of this water and gives off gamma radiation; used carbon may be regulated waste."
-    elif found:
-        yield "The medium gathers radium or uranium of this water: brine and used medium are regulated waste; ask the radiation authority."
+    found = any((raw.get(name) or (0.0, 0.0))[0] > 0.0 for name in stages()[code].gathers)
+    if found:
+        yield _CARBON if "radon_222" in stages()[code].gathers else _MEDIUM

@@ -7,7 +7,6 @@ from that by equivalents.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import replace
 from functools import cache
 from math import inf, log10
 
@@ -23,6 +22,7 @@ _ANIONS = ("sulfate", "nitrate", "nitrite", "total_alkalinity")
 _CATIONS_OF_BALANCE = ("calcium", "magnesium", "sodium", "potassium")
 _ANIONS_OF_BALANCE = ("total_alkalinity", "chloride", "sulfate", "nitrate")
 _ARSENIC = ("arsenic", "arsenic_v", "arsenic_iii")
+BALANCED = frozenset(("total_hardness", *_CATIONS_OF_BALANCE, *_ANIONS_OF_BALANCE))
 _LOWEST_PH = 4.0
 
 
@@ -40,7 +40,9 @@ def conductance_of(analyte: str) -> float:
     ion = {"total_alkalinity": "HCO3"}.get(analyte) or next(
         row["ion"] for row in chemistry_rows("ions") if row["analyte"] == analyte
     )
-    return next(float(row["equivalent_conductance"]) for row in chemistry_rows("equivalent_conductances") if row["ion"] == ion)
+    return next(
+        float(row["equivalent_conductance"]) for row in chemistry_rows("equivalent_conductances") if row["ion"] == ion
+    )
 
 
 def predict(stage: str, water: Water) -> Water:
@@ -63,12 +65,14 @@ def predict(stage: str, water: Water) -> Water:
             left = _dissolved_left(water, analyte, left)
         changed[analyte] = left
     _PROCESSES[kind.process](water, changed)
-    after = water.after(stage, {name: ends for name, ends in changed.items() if ends != water.amounts.get(name)})
-    if kind.disinfects and water.organisms in (Organisms.FOUND, Organisms.UNTOLD):
-        after = replace(after, organisms=Organisms.DISINFECTED)
-    if kind.process in ("chlorinate", "oxidise") and stage != "aerated_filter":
-        after = replace(after, oxidised=True)
-    return after
+    disinfected = kind.disinfects and water.organisms in (Organisms.FOUND, Organisms.UNTOLD)
+    return Water(
+        amounts={**water.amounts, **changed},
+        organisms=Organisms.DISINFECTED if disinfected else water.organisms,
+        dissolved=water.dissolved,
+        oxidised=water.oxidised or kind.oxidant,
+        passed=(*water.passed, stage),
+    )
 
 
 def _dissolved_left(water: Water, metal: str, left: Ends) -> Ends:
@@ -136,7 +140,10 @@ def _exchanges(water: Water, changed: dict[str, Ends]) -> None:
     rest = _taken(water, changed, [name for name in _ANIONS if name != "sulfate"])
     gain = weights()["chloride"] - weights()["sulfate"]
     # Nitrate as an ion and alkalinity as what it leaves when dried weigh 62.0 and 30.0 mg/meq.
-    heavier = weights()["chloride"] - chemistry.molar_mass("NO3"), weights()["chloride"] - chemistry.molar_mass("CO3") / 2
+    heavier = (
+        weights()["chloride"] - chemistry.molar_mass("NO3"),
+        weights()["chloride"] - chemistry.molar_mass("CO3") / 2,
+    )
     _shift(
         water,
         changed,
@@ -311,6 +318,7 @@ _PROCESSES: Mapping[str, Callable[[Water, dict[str, Ends]], None]] = {
     "soften": _softens,
     "exchange": _exchanges,
     "oxidise": _oxidises,
+    "oxidise_with_feed": _oxidises,
     "chlorinate": _chlorinates,
     "neutralise": _neutralises,
     "neutralise_blend": _neutralises_with_magnesia,

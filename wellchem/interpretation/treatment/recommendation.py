@@ -1,11 +1,11 @@
-"""The train as models: what comes first, each stage with its conditions and the water behind it, and what stays open."""
+"""The train as models: what comes first, each stage with its conditions and the water behind it, what stays open."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from math import inf
 
-from wellchem.interpretation.treatment import feed, sizes
+from wellchem.interpretation.treatment import feed, figures, sizes
 from wellchem.interpretation.treatment.aims import Aim, Outcome, aims
 from wellchem.interpretation.treatment.effects import effects
 from wellchem.interpretation.treatment.search import Train, search
@@ -21,8 +21,13 @@ from wellchem.models.sample import Sample
 _MICROBES = frozenset({"fecal_bacteria", "coliform_bacteria", "other_organisms"})
 _FROM_THE_PIPES = frozenset({"lead", "copper", "corrosive_metals", "copper_staining", "zinc"})
 _CONFIRM = "A prediction from published ranges: a test of the treated water has to confirm it."
+_BEHIND_TREATMENT = (
+    "This sample was taken behind treatment: a train is chosen from the raw water, so have that sampled first."
+)
+_NOTHING = "No problem of this report calls for a stage of treatment; what was not tested is not covered by that."
 _PROFESSIONALS = (
-    "The health authority, local code and licensed professionals decide what is built; classes are named here, no makes."
+    "The health authority, local code and licensed professionals decide what is built; classes are named here, not "
+    "makes."
 )
 
 
@@ -69,7 +74,7 @@ def _steps(sample: Sample, problems: Sequence[Problem]) -> tuple[str, ...]:
     codes = {problem.code for problem in problems}
     found = []
     if sample.point is SamplingPoint.AFTER_TREATMENT:
-        found.append("This sample was taken behind treatment: a train is chosen from the raw water, so sample that first.")
+        found.append(_BEHIND_TREATMENT)
     for row in rows("first_steps"):
         if codes and (row["problems"] == "any" or codes & set(row["problems"].split("|"))):
             found.append(row["text"])
@@ -80,7 +85,7 @@ def _steps(sample: Sample, problems: Sequence[Problem]) -> tuple[str, ...]:
 
 
 def _stages(train: Train, raw: Water, sought: Sequence[Aim], home: Household) -> Iterable[Stage]:
-    use = sizes.use_of(home)
+    use = figures.use_of(home)
     water = raw
     for code, behind in zip(train.stages, train.waters, strict=True):
         kind = stages()[code]
@@ -134,11 +139,11 @@ def _touches(code: str, word: str) -> bool:
     return word == f"behind:{code}" or removal(code, word) is not None
 
 
-def _backwash(code: str, use: sizes.Use) -> tuple[FeedCondition, ...]:
+def _backwash(code: str, use: figures.Use) -> tuple[FeedCondition, ...]:
     """Whether the pump gives the flow that washes the bed."""
-    if code not in sizes.BEDS:
+    if code not in figures.BEDS:
         return ()
-    held, needed = sizes.backwash_held(use, sizes.BEDS[code])
+    held, needed = figures.backwash_held(use, figures.BEDS[code])
     status = feed.Holds.UNTOLD if held is None else feed.Holds.HOLDS if held else feed.Holds.FAILS
     text = f"The pump gives the backwash flow, {needed[0]:.3g} to {needed[1]:.3g} L/min for one vessel"
     if held is False:
@@ -204,7 +209,7 @@ def _titles(found: Iterable[Aim]) -> str:
 
 def _text(train: Train, sought: Sequence[Aim]) -> str:
     if not sought:
-        return "No problem was found in this report that a stage of treatment answers; what was not tested is not covered."
+        return _NOTHING
     cleared, untold, lost = (train.left(sought, state) for state in Outcome)
     barrier = [aim for aim in cleared if aim.code in _MICROBES or aim.code == "iron_bacteria"]
     cleared = [aim for aim in cleared if aim not in barrier]
@@ -221,7 +226,7 @@ def _text(train: Train, sought: Sequence[Aim]) -> str:
     if untold:
         parts.append(f"Answered, but whether it is enough cannot be told before a test: {_titles(untold)}.")
     if lost:
-        parts.append(f"Not answered by any train of this table: {_titles(lost)}. Another source of water, or what comes first.")
+        parts.append(f"Not answered by any train found: {_titles(lost)}. Look to what comes first, or another source.")
     return " ".join((*parts, _CONFIRM, _PROFESSIONALS))
 
 

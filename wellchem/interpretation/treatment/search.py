@@ -7,34 +7,45 @@ is left where it can no longer be better than what was found.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from wellchem.interpretation.treatment import feed
 from wellchem.interpretation.treatment.aims import Aim, Outcome, outcome
-from wellchem.interpretation.treatment.prediction import predict
-from wellchem.interpretation.treatment.tables import BEHIND, ENTRY, ORGANISMS, TAP, StageKind, removal, stages
-from wellchem.interpretation.treatment.water import Water
+from wellchem.interpretation.treatment.prediction import BALANCED, predict
+from wellchem.interpretation.treatment.tables import (
+    BEHIND,
+    ENTRY,
+    ORGANISMS,
+    TAP,
+    StageKind,
+    conditions,
+    removal,
+    stages,
+)
+from wellchem.interpretation.treatment.water import SPECIES, Water
 
-_MORE_PIECES = 3  # a runner-up may be that much larger
+_MORE_PIECES = 2  # a runner-up may be that much larger
 _CHANGES_PH = ("neutralise", "neutralise_blend", "soda_ash", "aerate")
 
 
 @dataclass(frozen=True)
 class Score:
-    """How good a train is, the most weighty first; less is better."""
+    """How good a train is, the most weighty first; less is better. `pieces` leaves out stages that
+    serve what is a matter of choice; `choices_unmet` are such matters that the train does not meet."""
 
     health_unanswered: int
     health_untold: int
     other_unanswered: int
     other_untold: int
     pieces: int
+    choices_unmet: int
     preference: int
     conditions_untold: int
 
     @property
     def key(self) -> tuple[int, ...]:
         """For comparison."""
-        return (*self.answered, self.pieces, self.preference, self.conditions_untold)
+        return (*self.answered, self.pieces, self.choices_unmet, self.preference, self.conditions_untold)
 
     @property
     def answered(self) -> tuple[int, ...]:
@@ -57,7 +68,7 @@ class Train:
 
 
 def candidates(aims: Sequence[Aim], raw: Water) -> tuple[StageKind, ...]:
-    """Stages that answer a problem, and those that bring about a feed condition which does not hold in the raw water."""
+    """Stages that answer a problem, and those that bring about a feed condition that fails in the raw water."""
     chosen = {code for aim in aims for code in aim.stages}
     pending = list(chosen)
     while pending:
@@ -90,27 +101,43 @@ def _lowers(stage: str, analyte: str) -> bool:
 
 def search(aims: Sequence[Aim], raw: Water) -> tuple[Train, Train | None]:
     """The best train and the runner-up: the next best that does not merely add to it. Without problems no stage."""
-    walk = _Walk(tuple(aims), raw, candidates(aims, raw))
-    walk.step(0, (), (), 0)
-    found = sorted(walk.found, key=lambda train: train.score.key)
+    kinds = candidates(aims, raw)
+    narrow = raw.of(_looked_at(aims, kinds))
+    found = _walked(tuple(aims), narrow, kinds, strict=True)
+    if not found or any(state is Outcome.UNANSWERED for state in found[0].outcomes):
+        found = _walked(tuple(aims), narrow, kinds, strict=False)
     best = found[0]
-    chosen = _with_options(best, found, aims)
-    second = next((train for train in found[1:] if not set(best.stages) <= set(train.stages)), None)
-    return chosen, second if second is not None and second.stages else None
+    chosen = set(best.stages) - _by_choice(aims)
+    second = next((train for train in found[1:] if not chosen <= set(train.stages)), None)
+    return replace(best, waters=_waters(best.stages, raw)), second if second is not None and second.stages else None
 
 
-def _with_options(best: Train, found: Sequence[Train], aims: Sequence[Aim]) -> Train:
-    """The smallest train that holds the best one, answers no less, and meets what is a matter of choice as well."""
+def _by_choice(aims: Sequence[Aim]) -> frozenset[str]:
+    """Stages that serve what is a matter of choice."""
+    return frozenset(code for aim in aims if aim.optional for code in aim.stages)
 
-    def unmet(train: Train) -> tuple[int, ...]:
-        return tuple(state for aim, state in zip(aims, train.outcomes, strict=True) if aim.optional)
 
-    larger = [
-        train
-        for train in found
-        if set(best.stages) <= set(train.stages) and train.score.answered <= best.score.answered
-    ]
-    return min(larger, key=lambda train: (unmet(train), train.score.key))
+def _waters(taken: Sequence[str], water: Water) -> tuple[Water, ...]:
+    """The whole water behind each stage."""
+    found = []
+    for code in taken:
+        water = predict(code, water)
+        found.append(water)
+    return tuple(found)
+
+
+def _looked_at(aims: Sequence[Aim], kinds: Sequence[StageKind]) -> frozenset[str]:
+    """Amounts on which anything depends in choosing a train."""
+    targets = {name for aim in aims for one in aim.targets for name in (one.analyte, *one.parts)}
+    fed = {name for kind in kinds for condition in conditions(kind.code) for name in condition.amounts}
+    return frozenset(targets | fed | SPECIES | BALANCED)
+
+
+def _walked(aims: tuple[Aim, ...], raw: Water, kinds: tuple[StageKind, ...], *, strict: bool) -> list[Train]:
+    """Trains from the best on. A strict walk keeps to those with a stage for every problem that has one."""
+    walk = _Walk(aims, raw, kinds, strict)
+    walk.step(0, (), (), 0)
+    return sorted(walk.found, key=lambda train: train.score.key)
 
 
 @dataclass
@@ -120,12 +147,20 @@ class _Walk:
     aims: tuple[Aim, ...]
     raw: Water
     kinds: tuple[StageKind, ...]
+    strict: bool
 
     def __post_init__(self) -> None:
         self.found: list[Train] = []
-        self._best: tuple[int, ...] | None = None
+        self._best: Score | None = None
         codes = [kind.code for kind in self.kinds]
         self._later = [frozenset(codes[place:]) for place in range(len(codes) + 1)]
+        self._ideal = self._with_all(codes)
+        self._by_choice = _by_choice(self.aims)
+
+    def _with_all(self, codes: Sequence[str]) -> tuple[Outcome, ...]:
+        """What no train can better: every candidate at once, whatever its feed conditions, on water that suits them."""
+        water = replace(self.raw, oxidised=True, dissolved=dict.fromkeys(self.raw.dissolved, (1.0, 1.0)))
+        return _outcomes(self.aims, tuple(codes), _waters(codes, water), self.raw)
 
     def step(self, place: int, taken: tuple[str, ...], waters: tuple[Water, ...], untold: int) -> None:
         """Take or leave the candidate at a place."""
@@ -134,13 +169,13 @@ class _Walk:
         if place == len(self.kinds):
             self._keep(taken, waters, untold)
             return
+        self.step(place + 1, taken, waters, untold)
         kind, water = self.kinds[place], waters[-1] if waters else self.raw
         if self._admits(kind, taken):
             open_conditions = feed.untold(kind.code, water)
             if open_conditions is not None:
                 behind = predict(kind.code, water)
                 self.step(place + 1, (*taken, kind.code), (*waters, behind), untold + open_conditions)
-        self.step(place + 1, taken, waters, untold)
 
     def _admits(self, kind: StageKind, taken: tuple[str, ...]) -> bool:
         """A train holds one of each group of alternatives."""
@@ -151,38 +186,48 @@ class _Walk:
 
         A problem counts as lost when every stage that answers it was left.
         """
+        open_stages = self._later[place].union(taken)
+        lost = [bool(aim.stages) and not aim.stages & open_stages for aim in self.aims]
+        if self.strict and any(gone and not aim.optional for gone, aim in zip(lost, self.aims, strict=True)):
+            return True
         if self._best is None:
             return False
-        open_stages = self._later[place].union(taken)
-        lost = [not aim.optional and not aim.stages & open_stages for aim in self.aims]
-        health = sum(gone and aim.health for gone, aim in zip(lost, self.aims, strict=True))
-        other = sum(gone and not aim.health for gone, aim in zip(lost, self.aims, strict=True))
-        if (health, other) > (self._best[0], self._best[2]) and health >= self._best[0] and other >= self._best[2]:
+        pairs = zip(lost, self._ideal, strict=True)
+        bound = _left(self.aims, [Outcome.UNANSWERED if gone else state for gone, state in pairs])
+        if bound > self._best.answered:
             return True
-        pieces = sum(stages()[code].pieces for code in taken)
-        return pieces > self._best[4] + _MORE_PIECES + self._options
+        # A larger train can only be better where it may leave less.
+        return bound >= self._best.answered and self._pieces(taken) > self._best.pieces + _MORE_PIECES
 
-    @property
-    def _options(self) -> int:
-        return 2 if any(aim.optional for aim in self.aims) else 0
+    def _pieces(self, taken: Sequence[str]) -> int:
+        return sum(stages()[code].pieces for code in taken if code not in self._by_choice)
 
     def _keep(self, taken: tuple[str, ...], waters: tuple[Water, ...], untold: int) -> None:
-        at_entry = self.raw
-        for code, water in zip(taken, waters, strict=True):
-            if stages()[code].place == ENTRY:
-                at_entry = water
-        at = {ENTRY: at_entry, TAP: waters[-1] if waters else self.raw}
-        outcomes = tuple(outcome(aim, taken, self.raw, at) for aim in self.aims)
-        counted = [(aim.health, state) for aim, state in zip(self.aims, outcomes, strict=True) if not aim.optional]
-        score = Score(
-            health_unanswered=sum(health and state is Outcome.UNANSWERED for health, state in counted),
-            health_untold=sum(health and state is Outcome.UNTOLD for health, state in counted),
-            other_unanswered=sum(not health and state is Outcome.UNANSWERED for health, state in counted),
-            other_untold=sum(not health and state is Outcome.UNTOLD for health, state in counted),
-            pieces=sum(stages()[code].pieces for code in taken),
-            preference=sum(stages()[code].preference for code in taken),
-            conditions_untold=untold,
-        )
+        outcomes = _outcomes(self.aims, taken, waters, self.raw)
+        preference = sum(stages()[code].preference for code in taken)
+        unmet = sum(aim.optional and state > 0 for aim, state in zip(self.aims, outcomes, strict=True))
+        score = Score(*_left(self.aims, outcomes), self._pieces(taken), unmet, preference, untold)
         self.found.append(Train(taken, waters, outcomes, score))
-        if self._best is None or score.key < self._best:
-            self._best = score.key
+        if self._best is None or score.key < self._best.key:
+            self._best = score
+
+
+def _outcomes(
+    aims: Sequence[Aim], taken: tuple[str, ...], waters: tuple[Water, ...], raw: Water
+) -> tuple[Outcome, ...]:
+    """What a train makes of each problem."""
+    at_entry = raw
+    for code, water in zip(taken, waters, strict=True):
+        if stages()[code].place == ENTRY:
+            at_entry = water
+    at = {ENTRY: at_entry, TAP: waters[-1] if waters else raw}
+    return tuple(outcome(aim, taken, raw, at) for aim in aims)
+
+
+def _left(aims: Sequence[Aim], outcomes: Sequence[Outcome]) -> tuple[int, int, int, int]:
+    """Problems of health and others that are unanswered or untold; what is a matter of choice is not counted."""
+    counts = [0, 0, 0, 0]
+    for aim, state in zip(aims, outcomes, strict=True):
+        if state and not aim.optional:
+            counts[(0 if aim.health else 2) + (state is Outcome.UNTOLD)] += 1
+    return counts[0], counts[1], counts[2], counts[3]

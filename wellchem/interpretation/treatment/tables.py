@@ -1,4 +1,4 @@
-"""The tables of `reference_limits/practice/treatment`: stages, what they answer, feed conditions, removals, constants."""
+"""The tables of `reference_limits/practice/treatment`: stages, their answers, feed conditions, removals, constants."""
 
 from __future__ import annotations
 
@@ -49,7 +49,8 @@ def ends(low: str, high: str) -> Ends:
 @dataclass(frozen=True)
 class StageKind:
     """One class of treatment. `pieces` is how much equipment it is, `order` its place in the trade's sequence, `group`
-    names alternatives of which a train holds one."""
+    names alternatives of which a train holds one,
+    `gathers` the nuclides that stay on its medium."""
 
     code: str
     title: str
@@ -67,11 +68,17 @@ class StageKind:
     maintenance: str
     failure: str
     tests: str
+    gathers: tuple[str, ...]
 
     @property
     def disinfects(self) -> bool:
         """Whether it counts as a barrier to organisms."""
         return self.group == "disinfection"
+
+    @property
+    def oxidant(self) -> bool:
+        """Whether an oxidant is fed that turns arsenic III into arsenic V; air alone is too slow for it."""
+        return self.process in ("chlorinate", "oxidise_with_feed")
 
 
 @cache
@@ -95,6 +102,7 @@ def stages() -> Mapping[str, StageKind]:
             maintenance=row["maintenance"],
             failure=row["failure"],
             tests=row["tests"],
+            gathers=tuple(filter(None, row["gathers"].split(";"))),
         )
         for row in rows("stages")
     ]

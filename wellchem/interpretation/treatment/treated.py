@@ -18,8 +18,8 @@ METHOD = "predicted from published ranges"
 def treat(sample: Sample, treatment: Treatment) -> Sample:
     """The water predicted behind the whole train, at the tap that is drunk from.
 
-    Amounts are intervals: of a quantified result they are the tabulated ranges, of a bounded one they hold its bounds as
-    well. Counts of organisms behind a barrier go from nought to the raw count, so that only a test can decide them.
+    Amounts are intervals: of a quantified result they are the tabulated ranges, of a bounded one they hold its bounds
+    as well. Counts of organisms behind a barrier go from nought to the raw count, so that only a test can decide them.
 
     Parameters
     ----------

@@ -19,6 +19,8 @@ from wellchem.models.sample import Result, Sample
 UNKNOWN: Ends = (0.0, inf)
 # Organisms that tell of others which cause disease; their finding keeps the water from membranes, carbon and resins.
 INDICATORS = ("e_coli", "fecal_coliform", "total_coliform", "enterococci")
+# What the species of arsenic is told by.
+SPECIES = frozenset({"arsenic", "arsenic_iii", "arsenic_v", "dissolved_oxygen", "nitrate", "iron"})
 _RANK = {Fraction.TOTAL: 0, Fraction.TOTAL_RECOVERABLE: 1, None: 2, Fraction.DISSOLVED: 3, Fraction.FREE: 4}
 
 
@@ -46,9 +48,9 @@ class Water:
         """Bounds of an amount, or None where nothing is known of it."""
         return self.amounts.get(analyte)
 
-    def after(self, stage: str, changed: Mapping[str, Ends]) -> Water:
-        """The water behind a stage."""
-        return replace(self, amounts={**self.amounts, **changed}, passed=(*self.passed, stage))
+    def of(self, analytes: frozenset[str]) -> Water:
+        """The same water, narrowed to some amounts."""
+        return replace(self, amounts={name: ends for name, ends in self.amounts.items() if name in analytes})
 
 
 @cache
@@ -118,7 +120,10 @@ def _worked_out(amounts: Mapping[str, Ends]) -> dict[str, Ends]:
         found["total_hardness"] = total(hardness_factors())
     if "total_alkalinity" not in amounts and "bicarbonate" in amounts:
         found["total_alkalinity"] = total(
-            {"bicarbonate": chemistry.basis_factor("HCO3", "CaCO3"), "carbonate": chemistry.basis_factor("CO3", "CaCO3")}
+            {
+                "bicarbonate": chemistry.basis_factor("HCO3", "CaCO3"),
+                "carbonate": chemistry.basis_factor("CO3", "CaCO3"),
+            }
         )
     if "uv_transmittance" not in amounts and "uv_absorbance_254" in amounts:
         low, high = amounts["uv_absorbance_254"]

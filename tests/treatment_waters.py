@@ -13,7 +13,7 @@ from wellchem.models.household import Household
 from wellchem.models.sample import Result, Sample
 from wellchem.vocabulary import bundled
 
-EXPECTED = tomllib.loads((Path(__file__).parent / "expected_trains.toml").read_text(encoding="utf-8"))
+EXPECTED = tomllib.loads((Path(__file__).parent / "interpretation" / "treatment" / "expected_trains.toml").read_text(encoding="utf-8"))
 
 
 def result(name, value):
@@ -30,7 +30,9 @@ def result(name, value):
     if isinstance(value, list | tuple):
         low, high = value
         kind = Censoring.LEFT if low == 0 else Censoring.INTERVAL
-        return Result(**about, censoring=kind, low=low, high=None if high == inf else high, value=high if low == 0 else None)
+        return Result(
+            **about, censoring=kind, low=low, high=None if high == inf else high, value=high if low == 0 else None
+        )
     return Result(**about, censoring=Censoring.NONE, value=value, low=value, high=value)
 
 
