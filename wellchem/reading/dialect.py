@@ -64,9 +64,10 @@ def _fit(head: str, dialect: Dialect) -> tuple[float, float, Dialect]:
     if dialect.delimiter == "," and any(head.count(other) >= head.count("\n") / 2 > 0 for other in "\t;|"):
         head = DECIMAL_COMMA.sub(".", head)
     try:
-        widths = Counter(len(record) for record in dialect.records(head) if any(cell.strip() for cell in record))
+        records = [record for record in dialect.records(head) if any(cell.strip() for cell in record)]
     except csv.Error:
         return 0.0, 0.0, dialect
+    widths = Counter(map(len, records))
     total = sum(widths.values())
     # Prose has commas too, but seldom the same number of them in every line; a file of a few lines has no choice.
     steady = {width: count for width, count in widths.items() if width > 1 and (count > 1 or total < 4)}
@@ -75,4 +76,6 @@ def _fit(head: str, dialect: Dialect) -> tuple[float, float, Dialect]:
     covered = sum(steady.values()) / total
     mean = sum(width * count for width, count in steady.items()) / sum(steady.values())
     usual = max(steady, key=lambda width: (steady[width] * width, width))
-    return covered * (mean - 1) ** 0.5, covered, dataclasses.replace(dialect, width=usual)
+    # A delimiter that cuts through quotes leaves halves of them.
+    torn = sum(any(cell.count('"') % 2 for cell in record) for record in records) > total / 2
+    return covered * (mean - 1) ** (0.25 if torn else 0.5), covered, dataclasses.replace(dialect, width=usual)

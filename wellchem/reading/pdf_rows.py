@@ -12,6 +12,7 @@ import numpy as np
 from wellchem.reading.pdf_blocks import APART, Line
 from wellchem.reading.pdf_words import Word
 
+Edges = set[tuple[bool, int]]
 NUMBER = re.compile(r"[<>≤≥~±]?\s*[-+−]?[\d.,]*\d|n\.?d\.?\b|bdl\b", re.IGNORECASE)
 LINE_HEIGHT = 0.85  # parts of the type size: lines closer than this cannot stand in one column
 CLOSE = 0.82  # parts of the usual distance of rows: a line closer than this belongs to the row
@@ -129,7 +130,7 @@ def _figures(row: Row) -> bool:
     return any(NUMBER.match(words[0].text) for column, words in row.cells.items() if column)
 
 
-def _placed(line: Line, gutters: tuple[tuple[float, float], ...], edges: list[set[int]]) -> Row:
+def _placed(line: Line, gutters: tuple[tuple[float, float], ...], edges: list[Edges]) -> Row:
     """A line's words in the columns between gutters; a phrase with a word across one stands where it begins."""
     row = Row({})
     for begin, end in line.phrases:
@@ -152,7 +153,7 @@ def _columns(x0: float, x1: float, gutters: tuple[tuple[float, float], ...]) -> 
 
 
 def _cut(
-    phrase: tuple[Word, ...], gutters: tuple[tuple[float, float], ...], several: bool, edges: list[set[int]]
+    phrase: tuple[Word, ...], gutters: tuple[tuple[float, float], ...], several: bool, edges: list[Edges]
 ) -> list[tuple[Word, ...]]:
     """A phrase cut at the gutters that it leaves free; between words no further apart than usual only before a text
     that stands where the next column's texts begin or end.
@@ -176,7 +177,7 @@ def _cut(
         x0, x1 = gutters[at]
         for to in range(1, len(phrase)):
             left, right = phrase[to - 1], phrase[to]
-            aligned = round(right.x0) in edges[at + 1] or round(reach) in edges[at + 1]
+            aligned = (False, round(right.x0)) in edges[at + 1] or (True, round(reach)) in edges[at + 1]
             if at not in blocked:
                 apart = right.x0 - left.x1 > APART * min(left.size, right.size) + 2 * left.spacing
                 if left.x1 <= x0 + 0.75 and right.x0 >= x1 - 0.75 and (aligned or apart):
@@ -187,9 +188,9 @@ def _cut(
     return [phrase[a:b] for a, b in pairwise([0, *sorted(cuts), len(phrase)])]
 
 
-def _edges(lines: tuple[Line, ...], gutters: tuple[tuple[float, float], ...]) -> list[set[int]]:
-    """Where the texts of each column usually begin or end, in whole points (each with its neighbours)."""
-    seen: list[Counter[int]] = [Counter() for _ in range(len(gutters) + 1)]
+def _edges(lines: tuple[Line, ...], gutters: tuple[tuple[float, float], ...]) -> list[Edges]:
+    """Where the texts of each column usually begin (False) or end (True), in whole points and with their neighbours."""
+    seen: list[Counter[tuple[bool, int]]] = [Counter() for _ in range(len(gutters) + 1)]
     for line in lines:
         ends: dict[int, tuple[float, float]] = {}
         for word in line.words:
@@ -197,5 +198,7 @@ def _edges(lines: tuple[Line, ...], gutters: tuple[tuple[float, float], ...]) ->
             if first == last:
                 ends[first] = (ends[first][0] if first in ends else word.x0, word.x1)
         for column, (x0, x1) in ends.items():
-            seen[column].update((round(x0), round(x1)))
-    return [{edge + by for edge, count in counts.items() if count > 1 for by in (-1, 0, 1)} for counts in seen]
+            seen[column].update(((False, round(x0)), (True, round(x1))))
+    return [
+        {(end, edge + by) for (end, edge), count in counts.items() if count > 1 for by in (-1, 0, 1)} for counts in seen
+    ]
