@@ -84,7 +84,7 @@ def test_urgency(name):
 @pytest.mark.parametrize("name", expecting("boiling"))
 def test_boiling(name):
     for code, kind in well(name).expect["boiling"].items():
-        texts = {action.boiling for action in found(name).actions if action.hazard == code}
+        texts = {action.boiling for action in found(name).actions if action.hazard == code and action.boiling}
         assert texts, code
         assert all(text.startswith(BOILING[kind]) for text in texts), texts
 

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 
 from wellchem.interpretation.missing import current
 from wellchem.interpretation.practice import by, problem_index, problems, source
 from wellchem.interpretation.problems import NONE, POSSIBLE, URGENCIES, applies
 from wellchem.interpretation.single import Single
 from wellchem.interpretation.verdicts import UNDECIDED
+from wellchem.interpretation.wording import label
 from wellchem.models.codes import Urgency
 from wellchem.models.finding import Action, Problem
 
@@ -18,7 +18,8 @@ MICROBES = ("fecal_bacteria", "coliform_bacteria", "other_organisms")
 _MUST_BE_KNOWN = ("nitrate", "lead")
 
 _OTHER_WATER = "Take another water and do not boil this one: boiling concentrates {why}."
-_UNTOLD = "Have {name} measured again with a reporting limit below the limit: until then nothing is known of it."
+_OTHER_FORMULA = "With another water, neither with this one nor with this one boiled."
+_UNTOLD = "Have {name} measured again with a reporting limit below the limit: whether it is above is not known."
 _UNTOLD_BACTERIA = "Have bacteria tested again: this report cannot tell."
 
 
@@ -35,28 +36,6 @@ def _against_boiling(single: Single) -> str:
     return " and ".join(found + unknown)
 
 
-@dataclass(frozen=True)
-class _Care:
-    """What a hazard means for boiling, bathing and infant formula."""
-
-    boiling: str = ""
-    bathing: str = ""
-    infant_formula: str = ""
-
-
-def _cares(single: Single, code: str) -> _Care:
-    """The care that a hazard asks for; against microbes boiling helps only where nothing forbids it."""
-    care = by("care", "problem").get(code)
-    if not care:
-        return _Care()
-    row = care[0]
-    boiling = row["boiling_text"]
-    if code in MICROBES and (why := _against_boiling(single)):
-        boiling = _OTHER_WATER.format(why=why)
-    bathing = " ".join(part for part in (row["bathing"], row["ventilation"]) if part)
-    return _Care(boiling, bathing, row["infant_formula"])
-
-
 def _chosen(single: Single, code: str) -> Iterable[Mapping[str, str]]:
     """Of each group that is not ruled out the row that applies at the highest amount."""
     best: dict[str, Mapping[str, str]] = {}
@@ -69,45 +48,52 @@ def _chosen(single: Single, code: str) -> Iterable[Mapping[str, str]]:
 
 
 def action_models(single: Single, found: Iterable[Problem]) -> tuple[Action, ...]:
-    """Actions for the problems found, the most urgent first."""
+    """Actions for the problems found, the most urgent first; what a hazard asks of boiling stands with its first."""
     made: list[Action] = []
     for problem in found:
         if problem.kind != "health" and problem.code not in by("care", "problem"):
             continue
-        care = _cares(single, problem.code)
+        if problem.code == "coliform_bacteria" and single.certainty("fecal_bacteria") > POSSIBLE:
+            continue  # what fecal bacteria ask for goes further
         if single.certainty(problem.code) == POSSIBLE and single.deciding(problem.code, UNDECIDED):
-            made.append(_untold(problem, care))
-            continue
-        for row in _chosen(single, problem.code):
-            urgency = Urgency(row["urgency"])
-            if single.certainty(problem.code) == POSSIBLE and urgency is Urgency.NOW:
-                urgency = Urgency.SOON
-            made.append(
-                Action(
-                    hazard=problem.code,
-                    text=row["action"],
-                    urgency=urgency,
-                    deadline=row["deadline"],
-                    group=row["group"],
-                    source=source(row),
-                    boiling=care.boiling,
-                    bathing=care.bathing,
-                    infant_formula=care.infant_formula,
-                )
-            )
-    return tuple(sorted(made, key=lambda one: -URGENCIES.index(one.urgency)))
+            made.append(_untold(problem))
+        else:
+            made += [_action(single, problem, row) for row in _chosen(single, problem.code)]
+    made.sort(key=lambda one: -URGENCIES.index(one.urgency))
+    return tuple(_with_care(single, made))
 
 
-def _untold(problem: Problem, care: _Care) -> Action:
-    """What to do where the report cannot tell."""
-    text = _UNTOLD_BACTERIA if problem.code in MICROBES else _UNTOLD.format(name=problem.code.replace("_", " "))
+def _action(single: Single, problem: Problem, row: Mapping[str, str]) -> Action:
+    urgency = Urgency(row["urgency"])
+    if single.certainty(problem.code) == POSSIBLE and urgency is Urgency.NOW:
+        urgency = Urgency.SOON
     return Action(
         hazard=problem.code,
-        text=text,
-        urgency=problem.urgency,
-        deadline="within weeks",
-        group="everyone",
-        boiling=care.boiling,
-        bathing=care.bathing,
-        infant_formula=care.infant_formula,
+        text=row["action"],
+        urgency=urgency,
+        deadline=row["deadline"],
+        group=row["group"],
+        source=source(row),
     )
+
+
+def _untold(problem: Problem) -> Action:
+    """What to do where the report cannot tell."""
+    text = _UNTOLD_BACTERIA if problem.code in MICROBES else _UNTOLD.format(name=label(problem.code))
+    return Action(hazard=problem.code, text=text, urgency=problem.urgency, deadline="within weeks", group="everyone")
+
+
+def _with_care(single: Single, actions: Iterable[Action]) -> Iterable[Action]:
+    said: set[str] = set()
+    for action in actions:
+        care = by("care", "problem").get(action.hazard, ())
+        if not care or action.hazard in said:
+            yield action
+            continue
+        said.add(action.hazard)
+        row = care[0]
+        boiling, formula = row["boiling_text"], row["infant_formula"]
+        if action.hazard in MICROBES and (why := _against_boiling(single)):
+            boiling, formula = _OTHER_WATER.format(why=why), _OTHER_FORMULA
+        bathing = " ".join(part for part in (row["bathing"], row["ventilation"]) if part)
+        yield action.model_copy(update={"boiling": boiling, "bathing": bathing, "infant_formula": formula})

@@ -96,9 +96,10 @@ def duplicates(waters: Waters) -> Outcome:
     status = choose([~paired, largest > level("duplicate_tolerance")], [NOT_POSSIBLE, WARN], PASS)
     status = np.where(paired & (largest > 2.0 * level("duplicate_tolerance")), FAIL, status).astype(np.int8)
     far = least > level("duplicate_tolerance")
-    hit = (one[far], other[far]) if waters.size == 1 else ()
+    pairs = zip(one[far].tolist(), other[far].tolist(), strict=True) if waters.size == 1 else ()
+    hit = tuple(np.array([place]) for both in pairs for place in both)
     shown = np.where(paired, largest, np.nan)
-    return Outcome(status, shown, shown, "%", "relative difference", rows=tuple(hit))
+    return Outcome(status, shown, shown, "%", "relative difference", rows=hit)
 
 
 def reporting_limits(waters: Waters) -> Outcome:

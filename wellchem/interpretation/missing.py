@@ -24,7 +24,7 @@ _DAYS_A_MONTH = 30.5
 _CONFIRM = "Whether it holds: one sample is one moment. A second one, well apart, before money is spent."
 _LOWER = "Whether it is above the limit: the reporting limit here is too high to tell."
 # A confirmation stands below the core tests and above the rest; what people answer costs nothing.
-_CONFIRM_VALUE, _LOWER_VALUE, _MEMBERS_VALUE, _ROUTINE_VALUE = 83, 87, 33, 10
+_CONFIRM_VALUE, _LOWER_VALUE, _MEMBERS_VALUE, _WATCH_VALUE, _ROUTINE_VALUE = 83, 87, 33, 37, 10
 _MEMBERS = "what was measured alone does not reach it, but not all that counts was measured."
 _NEAR = 0.8  # as comparisons call a result near
 
@@ -97,11 +97,14 @@ def missing_tests(single: Single, authorities: Iterable[str]) -> tuple[MissingTe
     found = [
         *_tests(single),
         *_lower_limits(single),
+        *_members(single),
         *_confirmations(single),
+        *_watched(single),
         *_questions(single),
         *_routine(authorities),
     ]
-    return tuple(sorted(found, key=lambda one: -one.value))
+    once = {test.code: test for test in reversed(found)}  # two authorities may ask for one test
+    return tuple(sorted(once.values(), key=lambda one: -one.value))
 
 
 def _tests(single: Single) -> Iterable[MissingTest]:
@@ -167,6 +170,8 @@ def _confirmations(single: Single) -> Iterable[MissingTest]:
             continue
         if certainty == 1 and single.deciding(problem.code, UNDECIDED):
             continue  # a lower reporting limit is asked for instead
+        if problem.code == "coliform_bacteria" and single.certainty("fecal_bacteria") == CERTAIN:
+            continue
         row = next((tests[name] for name in problem.analytes if name in tests), None)
         yield MissingTest(
             code=f"confirm_{problem.code}",
@@ -177,6 +182,18 @@ def _confirmations(single: Single) -> Iterable[MissingTest]:
             holding_time=row["holding_time"] if row else "",
             source=source(row) if row else None,
         )
+
+
+def _watched(single: Single) -> Iterable[MissingTest]:
+    """Results within a health limit but near it, or whose uncertainty spans it: to be followed."""
+    for item in single.comparisons:
+        if item.near and item.condition_settled and item.verdict == "within" and item.limit.kind == "health":
+            yield MissingTest(
+                code=f"watch_{item.analyte}",
+                title=f"{title(item.analyte)} again within the year: it is near its limit",
+                decision=f"Whether it rises above the {item.limit.term} ({item.limit.authority}).",
+                value=_WATCH_VALUE,
+            )
 
 
 def _questions(single: Single) -> Iterable[MissingTest]:

@@ -55,8 +55,8 @@ class Single:
 
     @cached_property
     def present(self) -> Mapping[str, Bools]:
-        """Problems and signs, by the words of the tables' conditions."""
-        found = {f"problem:{row.code}": self.findings.of(row.code) > NONE for row in problems()}
+        """Problems that are likely or certain, and signs, by the words of the tables' conditions."""
+        found = {f"problem:{row.code}": self.findings.of(row.code) > POSSIBLE for row in problems()}
         return found | {f"sign:{code}": sign for code, sign in self.signs.items()}
 
     def deciding(self, code: str, state: int) -> tuple[int, ...]:

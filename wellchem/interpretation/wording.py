@@ -11,6 +11,13 @@ from wellchem.models.sample import Result
 _SYMBOLS = {"ph": "pH", "e_coli": "E. coli"}
 
 
+def _unit(unit: str) -> str:
+    """A unit behind a number: nothing for a pure number, `per 100 mL` for a count."""
+    if unit in ("", "1"):
+        return ""
+    return f" per {unit[2:].strip('()')}" if unit.startswith("1/") else f" {unit}"
+
+
 def label(analyte: str) -> str:
     """An analyte's key as words."""
     return _SYMBOLS.get(analyte, analyte.replace("_", " "))
@@ -31,7 +38,7 @@ def number(value: float) -> str:
 
 def interval(low: float, high: float, unit: str = "") -> str:
     """Two bounds as words."""
-    tail = "" if unit in ("", "1") else f" {unit}"
+    tail = _unit(unit)
     if math.isnan(low) or math.isnan(high):
         return "unknown"
     if number(low) == number(high):
@@ -47,8 +54,7 @@ def result(given: Result) -> str:
     """A result as printed, else in its canonical unit."""
     fraction = f", {given.fraction.replace('_', ' ')}" if given.fraction else ""
     if given.printed.value:
-        unit = f" {given.printed.unit}" if given.printed.unit else ""
-        return f"{label(given.analyte)}{fraction} {given.printed.value}{unit}"
+        return f"{label(given.analyte)}{fraction} {given.printed.value}{_unit(given.printed.unit)}"
     if given.censoring in (Censoring.PRESENT, Censoring.ABSENT):
         return f"{label(given.analyte)} {given.censoring.value}"
     low = math.nan if given.low is None else given.low
@@ -60,7 +66,7 @@ def comparison(given: Comparison) -> str:
     """A verdict with its limit."""
     limit = given.limit
     side = limit.minimum if given.verdict == "below" else limit.maximum
-    unit = "" if limit.unit == "1" else f" {limit.unit}"
+    unit = _unit(limit.unit)
     bound = "" if side is None else f" of {side:g}{unit}"
     basis = f" as {limit.basis}" if limit.basis and limit.unit != "1" else ""
     verdict = {"above": "is above", "below": "is below", "within": "is within", "undecided": "cannot be judged against"}
