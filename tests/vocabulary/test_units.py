@@ -193,7 +193,7 @@ def test_counts_keep_their_volume_and_way():
 
 
 def test_units_that_limits_print():
-    """Units and forms of the guideline documents (their tables' own spellings) convert for the analytes they are for."""
+    """Units of the guideline documents, in the spelling of their tables, convert for the analytes they are for."""
     for unit, analyte in [
         ("million fibers/L", "asbestos"),
         ("color units", "apparent_color"),

@@ -65,11 +65,13 @@ class Columns:
     def standard(self, headers: Sequence[str]) -> str:
         """The data standard that most of the headers belong to, empty where they are a laboratory's own."""
         votes: Counter[str] = Counter()
+        own: Counter[str] = Counter()
         for header in dict.fromkeys(headers):
             found = {meaning.standard for meaning in self._headers.get(_key(header), ())}
             votes.update(found - {""})
-        best = votes.most_common(1)
-        return best[0][0] if best and best[0][1] >= 3 and best[0][1] * 3 >= len(set(headers)) else ""
+            own.update(found if "" not in found else ())
+        best = max(votes, key=lambda standard: (own[standard], votes[standard]), default="")
+        return best if own[best] >= 3 and votes[best] * 3 >= len(set(headers)) else ""
 
     def _meaning(self, printed: str, standard: str) -> ColumnMeaning | None:
         for text in dict.fromkeys((printed, _MARKS.sub("", printed).strip())):

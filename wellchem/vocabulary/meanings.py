@@ -84,7 +84,8 @@ class ValueMeaning:
     `number` is the number printed (the bound itself where censored); `low` and `high` bound the quantity as far as the
     cell alone does, None where it does not. `detected` is None where the cell does not say. `bound` names the limit of
     the laboratory that bounds a non-detect without a number. `note` is a code: `range`, `approximate`, `blank`,
-    `not_analysed`, `too_numerous`, `confluent`, `invalid`, `trace`, `brackets`, `ambiguous_decimal`, `temperature`.
+    `not_analysed`, `too_numerous`, `confluent`, `invalid`, `trace`, `brackets`, `ambiguous_decimal`, `temperature`,
+    `above_range`, `noted`, `none`.
     """
 
     censoring: Censoring

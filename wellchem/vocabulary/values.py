@@ -182,6 +182,8 @@ class Values:
         """What follows the number: qualifiers, a unit, or both in either order; None where it is neither."""
         if not rest.strip():
             return (), ""
+        if not any(letter.isalnum() or letter in "%°*†‡§#^" for letter in rest):
+            return None, ""
         original = printed[len(printed) - len(rest) :] if fold(printed).endswith(rest) else rest
         codes, alone = self._qualifiers(original), original.strip(" ()[]")
         unit, _, last = alone.rpartition(" ")
@@ -280,6 +282,8 @@ _WORDS = {
     "absent": ValueMeaning(Censoring.ABSENT, low=0.0, high=0.0, detected=False),
     "present": ValueMeaning(Censoring.PRESENT, detected=True),
     "too_numerous": ValueMeaning(Censoring.RIGHT, None, None, _INFINITY, note="too_numerous", detected=True),
+    "above": ValueMeaning(Censoring.RIGHT, None, None, _INFINITY, note="above_range", detected=True),
+    "noted": replace(_MISSING, note="noted"),
     "confluent": replace(_MISSING, note="confluent"),
     "invalid": replace(_MISSING, note="invalid"),
     "not_analysed": replace(_MISSING, note="not_analysed"),
