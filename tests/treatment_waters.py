@@ -13,7 +13,8 @@ from wellchem.models.household import Household
 from wellchem.models.sample import Result, Sample
 from wellchem.vocabulary import bundled
 
-EXPECTED = tomllib.loads((Path(__file__).parent / "interpretation" / "treatment" / "expected_trains.toml").read_text(encoding="utf-8"))
+_FILE = Path(__file__).parent / "interpretation" / "treatment" / "expected_trains.toml"
+EXPECTED = tomllib.loads(_FILE.read_text(encoding="utf-8"))
 
 
 def result(name, value):

@@ -11,7 +11,7 @@ from math import inf
 from wellchem.interpretation import practice
 from wellchem.interpretation.treatment.tables import ENTRY, TAP, Ends, answers, places, plumbing_metals
 from wellchem.interpretation.treatment.water import Water, organism
-from wellchem.models.codes import Certainty, ProblemKind, Verdict
+from wellchem.models.codes import Certainty, LimitKind, ProblemKind, Verdict
 from wellchem.models.finding import Problem
 from wellchem.models.household import Household
 from wellchem.models.limits import Comparison
@@ -94,8 +94,10 @@ def _catalogue_place(code: str) -> int:
 
 
 def _from_limits(code: str, comparisons: Sequence[Comparison], water: Water) -> list[Target]:
-    """The limits that the raw water does not surely keep."""
-    found = []
+    """The limits that the raw water does not surely keep. Of a range that an authority gives for taste or appearance,
+    two rows in the tables, the upper end counts.
+    """
+    found: dict[tuple[str, ...], Target] = {}
     for one in comparisons:
         if one.verdict is Verdict.WITHIN or not one.condition_settled or one.amount is None:
             continue
@@ -109,8 +111,11 @@ def _from_limits(code: str, comparisons: Sequence[Comparison], water: Water) -> 
         parts = tuple(name for name in (part.split(":")[0] for part in limit.members) if name in water.amounts)
         text = f"{limit.term} of {limit.authority}"
         amount = (one.amount.low, one.amount.high)
-        found.append(Target(one.analyte, low, high, text, amount, parts if one.analyte not in water.amounts else ()))
-    return found
+        target = Target(one.analyte, low, high, text, amount, parts if one.analyte not in water.amounts else ())
+        key = (limit.id,) if limit.kind is LimitKind.HEALTH else (limit.authority, one.analyte)
+        if key not in found or target.maximum > found[key].maximum:
+            found[key] = target
+    return list(found.values())
 
 
 def _from_rules(code: str, water: Water, household: Household) -> list[Target]:

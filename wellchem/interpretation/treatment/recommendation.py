@@ -25,6 +25,8 @@ _BEHIND_TREATMENT = (
     "This sample was taken behind treatment: a train is chosen from the raw water, so have that sampled first."
 )
 _NOTHING = "No problem of this report calls for a stage of treatment; what was not tested is not covered by that."
+_HARD_TAP = "Leave the cold tap for drinking unsoftened, so that it stays hard."
+_SOFT_TAP = "What stands behind it needs softened water, so the tap with it is softened too."
 _PROFESSIONALS = (
     "The health authority, local code and licensed professionals decide what is built; classes are named here, not "
     "makes."
@@ -114,6 +116,8 @@ def _why(kind: StageKind, answered: Sequence[Aim], sought: Sequence[Aim], train:
     parts = [kind.why]
     if answered and all(aim.optional for aim in answered):
         parts.append("Softening for hardness alone is a matter of choice, never urgent.")
+    if kind.process == "soften":
+        parts.append(_SOFT_TAP if _helped(kind.code, train) else _HARD_TAP)
     if kind.disinfects:
         parts.append("It comes after the well has been mended, and mends no way in from the surface.")
     if not answered:
