@@ -21,14 +21,14 @@ _KIND = {
     ProblemKind.EQUIPMENT: "pipes and appliances",
 }
 _SURE = {
-    Certainty.CERTAIN: "act on it now, confirm alongside",
+    Certainty.CERTAIN: "sure enough to act on",
     Certainty.LIKELY: "likely, to be confirmed",
     Certainty.POSSIBLE: "possible, to be found out",
 }
 
 
 def _action(action: Action) -> str:
-    deadline = f" {action.deadline}." if action.deadline else ""
+    deadline = f" When: {action.deadline}." if action.deadline else ""
     urgent = "tag strong" if action.urgency is Urgency.NOW else "tag"
     hazard = tag("strong", f"{words.title(action.hazard)}: ")
     return f"<li>{tag('span', _URGENCY[action.urgency], urgent)}{hazard}{escape(action.text)}{escape(deadline)}</li>"

@@ -172,7 +172,7 @@ def render(finding: Interpretation) -> str:
         ),
         table(
             ("analyte", "printed", "reported", "limit", "ratio", "verdict", "citation"),
-            (_comparison(finding, item) for item in finding.comparisons),
+            (_comparison(finding, item) for item in words.ranked(finding)),
         ),
         tag("h2", "Evidence of each problem"),
     ]

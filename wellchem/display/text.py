@@ -102,7 +102,7 @@ def _stage(out: _Writer, number: int, stage: Stage) -> None:
 
 def _first(out: _Writer, finding: Interpretation) -> None:
     for action in finding.actions:
-        deadline = f" By when: {action.deadline}." if action.deadline else ""
+        deadline = f" When: {action.deadline}." if action.deadline else ""
         out.say(f"{words.title(action.hazard)}: {action.text}{deadline}", 0, f"[{words.label(action.urgency)}] ")
         uses = (("boiling", action.boiling), ("bathing", action.bathing), ("infant formula", action.infant_formula))
         for title, text in uses:
@@ -145,7 +145,7 @@ def _comparison(finding: Interpretation, item: Comparison) -> tuple[str, ...]:
 
 
 def _comparisons(out: _Writer, finding: Interpretation) -> None:
-    rows = [_comparison(finding, item) for item in finding.comparisons]
+    rows = [_comparison(finding, item) for item in words.ranked(finding)]
     out.raw(table(("analyte", "result", "limit", "verdict and citation"), rows, out.width))
 
 

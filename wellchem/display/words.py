@@ -130,10 +130,10 @@ def times(ratio: Interval | None) -> str:
     if ratio is None:
         return ""
     if math.isinf(ratio.high):
-        return f"at least {number(ratio.low, 2)} ×" if ratio.low > 0 else ""
+        return f"at least {number(ratio.low, 2)}\u00a0×" if ratio.low > 0 else ""
     if ratio.low == 0 and ratio.high > 0:
-        return f"up to {number(ratio.high, 2)} ×"
-    return f"{interval(float(number(ratio.low, 2)), float(number(ratio.high, 2)))} ×"
+        return f"up to {number(ratio.high, 2)}\u00a0×"
+    return f"{interval(float(number(ratio.low, 2)), float(number(ratio.high, 2)))}\u00a0×"
 
 
 def day(moment: date | datetime | None) -> str:
@@ -165,6 +165,14 @@ def places(finding: Interpretation, indices: Iterable[int]) -> tuple[str, ...]:
     """Printed cells of results, each with its place in the report."""
     results = [finding.sample.results[index] for index in indices]
     return tuple(f"{printed(r)} ({place(r.origin)})" if place(r.origin) else printed(r) for r in results)
+
+
+_ORDER = (Verdict.ABOVE, Verdict.BELOW, Verdict.UNDECIDED, Verdict.WITHIN)
+
+
+def ranked(finding: Interpretation) -> list[Comparison]:
+    """Comparisons with what is above first, then what cannot be told; unsettled conditions last."""
+    return sorted(finding.comparisons, key=lambda item: (not item.condition_settled, _ORDER.index(item.verdict)))
 
 
 def documents(finding: Interpretation) -> tuple[str, ...]:
