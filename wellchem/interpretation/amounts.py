@@ -179,22 +179,35 @@ _INDEX = ("ph", "calcium", "total_alkalinity", "temperature", "total_dissolved_s
 def _index(table: Table, function: Callable[..., Floats]) -> Amount:
     """An index of calcium carbonate over the bounds of its inputs.
 
-    Where no temperature is printed a range is taken. Within it the indices only rise, or only fall, with temperature (a
-    test holds that), so that its two ends decide.
+    Where no temperature is printed a range is taken. Up to pH 9 the indices only rise, or only fall, with temperature
+    within it (a test holds that), so that its two ends decide; above, the range is searched.
     """
-    temperature, dissolved = table.standing("temperature"), solids(table)
+    ph, temperature, dissolved = table.standing("ph"), table.standing("temperature"), solids(table)
     given = {
-        "ph": _ends(table.standing("ph")),
+        "ph": _ends(ph),
         "calcium": calcium(table),
         "alkalinity": alkalinity(table),
         "dissolved_solids": (dissolved.low, dissolved.high),
     }
     if temperature.bounded.all():
         return worked_out(function, given | {"temperature": _ends(temperature)}, _INDEX)
-    ends = level("temperature_low"), level("temperature_high")
-    at = [worked_out(function, given | {"temperature": _or_range(temperature, end, end)}, _INDEX) for end in ends]
-    taken = f"temperature where not measured: {ends[0]:g} to {ends[1]:g} °C"
-    return Amount(np.fmin(at[0].low, at[1].low), np.fmax(at[0].high, at[1].high), _INDEX, (taken,))
+    cold, warm = level("temperature_low"), level("temperature_high")
+    at = [
+        worked_out(function, given | {"temperature": _or_range(temperature, end, end)}, _INDEX) for end in (cold, warm)
+    ]
+    low, high = np.fmin(at[0].low, at[1].low), np.fmax(at[0].high, at[1].high)
+    if (alkaline := (ph.high > _ENDS_DECIDE) & ~temperature.bounded).any():
+        searched = worked_out(
+            function,
+            {name: (ends[0][alkaline], ends[1][alkaline]) for name, ends in given.items()}
+            | {"temperature": (np.full(alkaline.sum(), cold), np.full(alkaline.sum(), warm))},
+            _INDEX,
+        )
+        low[alkaline], high[alkaline] = np.fmin(low[alkaline], searched.low), np.fmax(high[alkaline], searched.high)
+    return Amount(low, high, _INDEX, (f"temperature where not measured: {cold:g} to {warm:g} °C",))
+
+
+_ENDS_DECIDE = 9.0  # pH
 
 
 def langelier(table: Table) -> Amount:

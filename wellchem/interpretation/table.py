@@ -280,7 +280,10 @@ def from_frame(frame: pd.DataFrame) -> Table:
     """The table of every sample of a results frame; quality control is left out."""
     code, analytes = codes(frame["analyte"])
     sample, keys = codes(frame["sample"])
-    present = np.flatnonzero(np.bincount(sample[sample >= 0], minlength=len(keys)))
+    first = np.full(len(keys) + 1, -1, dtype=np.int64)
+    first[sample[::-1]] = np.arange(len(sample))[::-1]
+    present = np.flatnonzero(first[: len(keys)] >= 0)
+    present = present[np.argsort(first[present])]  # samples in the order of their first rows
     narrowed = np.full(len(keys) + 1, -1, dtype=np.int64)
     narrowed[present] = np.arange(len(present))
     water = {Role.ROUTINE.value, Role.DUPLICATE.value, Role.PREDICTED.value}
