@@ -77,7 +77,7 @@ def _values(values: Iterable[Computed]) -> str:
                 (
                     item.label,
                     words.computed(item),
-                    ", ".join(item.inputs),
+                    ", ".join(map(words.label, item.inputs)),
                     str(item.source or ""),
                     " ".join(item.notes),
                 ),
@@ -90,7 +90,14 @@ def _values(values: Iterable[Computed]) -> str:
 
 def _size(item: Figure) -> tuple[tuple[str, ...], str]:
     us = words.interval(item.low_us, item.high_us, item.unit_us) if item.unit_us else ""
-    cells = (item.label, words.computed(item), us, item.formula, ", ".join(item.inputs), str(item.source or ""))
+    cells = (
+        item.label,
+        words.computed(item),
+        us,
+        item.formula,
+        ", ".join(map(words.label, item.inputs)),
+        str(item.source or ""),
+    )
     return cells, ""
 
 
