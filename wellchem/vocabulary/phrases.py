@@ -20,7 +20,8 @@ _HEAD_ROLES = {
 }  # fmt: skip
 _PAGE = re.compile(r"^(?:page|seite|pagina|pag\.?|p\.)\s*\d+(?:\s*(?:of|de|von|/|sur)\s*\d+)?$|^\d+\s*/\s*\d+$")
 _LEGEND_LINE = re.compile(
-    r"^\s*[\[({]?(\^?\w{1,5}[+-]?|[*†‡§#<>]{1,3})[\])}.]?\s*(?:=|:|-|means|is)\s*(\S.*)$|^\s*([*†‡§#]{1,3})\s*([A-Za-z].*)$"
+    r"^[\[({]?([A-Z0-9]{1,5}[+-]?|\^?[a-z\d]|[*†‡§#<>]{1,3})[\])}.]?(?:\s*[=:]\s*|\s+(?:-|means|is)\s+)(\D*[A-Za-z]{3}.*)$"
+    r"|^([*†‡§#]{1,3})\s*([A-Za-z].*)$"
 )
 _ID_WORDS = re.compile(r"[A-Za-z]+|\d+")
 
@@ -47,6 +48,8 @@ class Phrases:
             if row["kind"] == "section_word":
                 self._section.add(key)
             self._exact[row["kind"], key] = row["value"]
+            if row["kind"] == "fraction_cell":
+                self._fractions[key] = Fraction(row["value"])
             if row["match"] == "end":
                 self._end_codes.add(key)
             if row["match"] == "start":
@@ -59,12 +62,6 @@ class Phrases:
                 self._measured[words(row["words"])] = Measured(row["value"])
             elif row["kind"] in ("method", "noise"):
                 self._noise.add(words(row["words"]))
-        self._fractions.update(
-            {"t": Fraction.TOTAL, "d": Fraction.DISSOLVED, "n": Fraction.TOTAL, "tr": Fraction.TOTAL_RECOVERABLE}
-            | {"filtered field and or lab": Fraction.DISSOLVED, "filtered lab": Fraction.DISSOLVED}
-            | {"filtered field": Fraction.DISSOLVED, "free available": Fraction.FREE, "y": Fraction.DISSOLVED}
-            | {"non filterable particle": Fraction.SUSPENDED, "total residual": Fraction.TOTAL}
-        )
 
     def meaning(self, text: str) -> PhraseMeaning | None:
         """What a line or cell outside a table's body says (see Vocabulary.phrase)."""
@@ -139,8 +136,10 @@ class Phrases:
                     hits.append(SamplingPoint(found))
         order = (SamplingPoint.TAP_FIRST_DRAW, SamplingPoint.TAP_FLUSHED, SamplingPoint.AFTER_TREATMENT,
                  SamplingPoint.BEFORE_TREATMENT, SamplingPoint.WELL_HEAD, SamplingPoint.TAP)  # fmt: skip
-        if {SamplingPoint.AFTER_TREATMENT, SamplingPoint.BEFORE_TREATMENT} <= set(hits):
-            return None
+        if {SamplingPoint.AFTER_TREATMENT, SamplingPoint.BEFORE_TREATMENT} <= set(hits) or {"before", "after"} <= set(
+            tokens
+        ):
+            return None  # a line of both samples
         return next((point for point in order if point in hits), None)
 
     def limit_role(self, text: str) -> ColumnRole | None:
