@@ -1,12 +1,12 @@
 """What a function may give over a box of inputs: bounds of computed values from bounds of the inputs."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, fields, is_dataclass
 from itertools import product
 from typing import Any, NamedTuple, TypeVar
 
 import numpy as np
-from numpy.typing import ArrayLike
+from numpy.typing import ArrayLike, NDArray
 
 from .tables import Array, arrays, restored
 
@@ -39,19 +39,19 @@ class Behaviour:
     greatest: float = np.inf
 
 
-def behaves(output: Behaviour = Behaviour(), /, **fields: Behaviour) -> Callable[[F], F]:
+def behaves(output: Behaviour = Behaviour(), /, **outputs: Behaviour) -> Callable[[F], F]:
     """Declare of a function what `bounds` may rely on; a test samples every declaration.
 
     Parameters
     ----------
     output : Behaviour
         Of a function with one output.
-    **fields : Behaviour
-        By field, of a function that gives a named tuple.
+    **outputs : Behaviour
+        By field, of a function that gives a named tuple or a dataclass.
     """
 
     def declare(function: F) -> F:
-        function.__dict__["behaviour"] = fields or output
+        function.__dict__["behaviour"] = outputs or output
         return function
 
     return declare
@@ -61,6 +61,11 @@ _FEW, _MANY = 17, 5  # points along an argument: where one or two are searched, 
 _GOLDEN = (np.sqrt(5.0) - 1.0) / 2.0
 _REFINEMENTS = 24  # golden sections of two neighbouring cells: 1e-5 of a cell
 _SWEEPS = 6
+_TURNED = 4  # arguments whose ends are tried in every combination
+_SAMPLES = 64
+_MARGIN = 0.01
+_SETTLED = 1e-9  # relative gain of a sweep that is none
+_AT_ONCE = 2**16  # values that are asked of the function in one call
 
 
 def bounds(function: Callable[..., Any], intervals: Mapping[str, ArrayLike | tuple[ArrayLike, ArrayLike]]) -> Any:
@@ -77,8 +82,8 @@ def bounds(function: Callable[..., Any], intervals: Mapping[str, ArrayLike | tup
     Returns
     -------
     Bounds
-        Low and high, elementwise; for a function that gives a named tuple, that tuple with `Bounds` in its fields. NaN
-        where a low end is NaN, or where nothing is uncertain and the function has no value.
+        Low and high, elementwise; for a function that gives a named tuple or a dataclass, that with `Bounds` in its
+        fields. NaN where a low end is NaN, or where nothing is uncertain and the function has no value.
 
     Raises
     ------
@@ -89,18 +94,22 @@ def bounds(function: Callable[..., Any], intervals: Mapping[str, ArrayLike | tup
     -----
     - In arguments of which the function declares a direction (`behaves`), the ends decide and the bounds are exact.
     - In one with a single turning point, that is found by golden section, and what its precision may hide is added.
-    - In the others the box is searched: points along each argument in turn from several starts, refined by golden
-      section until nothing changes. That finds the ends wherever the function is monotone, declared or not, and the
-      turning points of a function as smooth as those of water chemistry; it is no proof for an arbitrary function.
+    - In the others the box is searched: points along each argument in turn, from its middle and from the best of some
+      samples, refined by golden section until nothing changes. That finds the ends wherever the function is monotone,
+      declared or not, and the turning points of a function as smooth as those of water chemistry; it is no proof for an
+      arbitrary function. Where several arguments are searched, 1 % of what the samples differ by is added.
     - An unbounded argument gives the end of the function's range, and so does a corner in which it has no value (0/0).
     """
     box = _box(intervals)
-    first = function(**{name: low for name, (low, _) in box.items()})
-    names = getattr(first, "_fields", None)
-    if names is None:
+    # One water shows whether the function has one output or several.
+    first = function(**{name: low.reshape(-1)[0] if low.size else np.nan for name, (low, _) in box.items()})
+    names = [field.name for field in fields(first)] if is_dataclass(first) else getattr(first, "_fields", ())
+    if not names:
         return _bounds(function, box, getattr(function, "behaviour", Behaviour()))
-    declared = getattr(function, "behaviour", {})
-    return type(first)(*(_bounds(_field(function, name), box, declared.get(name, Behaviour())) for name in names))
+    declared: dict[str, Behaviour] = getattr(function, "behaviour", {})
+    return type(first)(
+        **{name: _bounds(_field(function, name), box, declared.get(name, Behaviour())) for name in names}
+    )
 
 
 def _field(function: Callable[..., Any], name: str) -> Callable[..., Any]:
@@ -120,94 +129,143 @@ def _box(intervals: Mapping[str, ArrayLike | tuple[ArrayLike, ArrayLike]]) -> di
 
 
 def _bounds(function: Callable[..., Any], box: Mapping[str, tuple[Array, Array]], known: Behaviour) -> Bounds:
-    """Bounds of one output."""
-    ends = [end for pair in box.values() for end in pair]
-    shape = np.broadcast_shapes(*(end.shape for end in ends))
-    free = [name for name, (low, high) in box.items() if np.any(low != high) and not np.all(np.isnan(low))]
-    if not free:
-        value = function(**{name: low for name, (low, _) in box.items()})
-        return Bounds(restored(value), restored(value))
-    uncertain = np.zeros(shape, dtype=bool)
-    for name in free:
-        uncertain = uncertain | (box[name][0] != box[name][1])
-    missing = np.zeros(shape, dtype=bool)
-    for low, _ in box.values():
-        missing = missing | np.isnan(low)
-
-    def end(sign: float) -> Any:
-        found = sign * _greatest(lambda point: sign * _value(function, point, shape), box, free, known, sign)
-        limit = known.greatest if sign > 0.0 else known.least
-        found = np.where(np.isnan(found) & uncertain, limit, found)
-        return restored(np.where(missing, np.nan, np.clip(found, known.least, known.greatest)))
-
-    return Bounds(end(-1.0), end(1.0))
+    """Bounds of one output: what is certain is computed as it is, the rest is searched for both ends."""
+    shape = np.broadcast_shapes(*(end.shape for pair in box.values() for end in pair))
+    flat = {name: (_flat(low, shape), _flat(high, shape)) for name, (low, high) in box.items()}
+    size = int(np.prod(shape))
+    uncertain, missing = np.zeros(size, dtype=bool), np.zeros(size, dtype=bool)
+    for low, high in flat.values():
+        uncertain |= low != high
+        missing |= np.isnan(low)
+    certain = _value(function, {name: low for name, (low, _) in flat.items()})
+    low_end, high_end = (np.where(missing, np.nan, np.broadcast_to(certain, size)) for _ in range(2))
+    chosen = uncertain & ~missing
+    if np.any(chosen):
+        part = {name: (_some(low, chosen), _some(high, chosen)) for name, (low, high) in flat.items()}
+        for ends, sign, limit in ((low_end, -1.0, known.least), (high_end, 1.0, known.greatest)):
+            found = sign * _greatest(_signed(function, sign), part, known, sign)
+            ends[chosen] = np.clip(np.where(np.isnan(found), limit, found), known.least, known.greatest)
+    return Bounds(restored(low_end.reshape(shape)), restored(high_end.reshape(shape)))
 
 
-def _value(function: Callable[..., Any], point: Point, shape: tuple[int, ...]) -> Array:
+def _flat(end: Array, shape: tuple[int, ...]) -> Array:
+    """An end in a row; one for all waters stays a number."""
+    return end if end.ndim == 0 else np.broadcast_to(end, shape).reshape(-1)
+
+
+def _some(values: ArrayLike, chosen: NDArray[np.bool_]) -> Array:
+    given = np.asarray(values, dtype=np.float64)
+    return given[..., chosen] if given.ndim else given
+
+
+def _value(function: Callable[..., Any], point: Point) -> Array:
+    """The function's value in the shape that its arguments make."""
     with np.errstate(all="ignore"):
-        return np.broadcast_to(np.asarray(function(**point), dtype=np.float64), shape)
+        found = np.asarray(function(**point), dtype=np.float64)
+    return np.broadcast_to(found, np.broadcast_shapes(*(np.shape(value) for value in point.values())))
+
+
+def _signed(function: Callable[..., Any], sign: float) -> Callable[[Point], Array]:
+    """The function or its opposite, so that the least value is the greatest of something."""
+    return lambda point: sign * _value(function, point)
 
 
 def _greatest(
-    value: Callable[[Point], Array],
-    box: Mapping[str, tuple[Array, Array]],
-    free: list[str],
-    known: Behaviour,
-    sign: float,
+    value: Callable[[Point], Array], box: Mapping[str, tuple[Array, Array]], known: Behaviour, sign: float
 ) -> Array:
     """Greatest value of the (signed) function over the box; NaN where an unbounded argument leaves it open."""
     upward, downward, ended = known.rising, known.falling, known.dipped
     if sign < 0.0:
         upward, downward, ended = known.falling, known.rising, known.peaked
+    size = max(end.size for pair in box.values() for end in pair)
     point: dict[str, ArrayLike] = {name: low for name, (low, _) in box.items()}
-    opened = np.zeros((), dtype=bool)
-    searched: list[str] = []
-    turned: list[str] = []
-    for name in free:
-        low, high = box[name]
-        bounded = np.where(np.isinf(high), low, high)
+    finite: dict[str, tuple[Array, Array]] = {}
+    opened = np.zeros(size, dtype=bool)
+    for name, (low, high) in box.items():
+        if name in downward or not np.any(low != high):
+            continue
+        # The low end stands in for an infinite one, whose waters are left open anyhow.
+        finite[name] = np.broadcast_to(low, size), np.broadcast_to(np.where(np.isinf(high), low, high), size)
+        opened |= np.isinf(high) & (low != high)
         if name in upward:
-            point[name] = bounded
-            opened = opened | np.isinf(high)
-        elif name in downward:
-            point[name] = low
-        else:
-            # What dips is greatest at an end; everything else somewhere between.
-            (turned if name in ended else searched).append(name)
-            opened = opened | (np.isinf(high) & (low != high))
-    finite = {name: (box[name][0], np.where(np.isinf(box[name][1]), box[name][0], box[name][1])) for name in box}
-    best: Array | None = None
-    for corner in product((0, 1), repeat=len(turned)):
-        at = {**point, **{name: finite[name][side] for name, side in zip(turned, corner, strict=True)}}
-        here = _search(value, finite, searched, at, dict(known.breaks)) if searched else value(at)
-        best = here if best is None else np.maximum(best, here)
-    assert best is not None
+            point[name] = finite.pop(name)[1]
+    searched = list(finite)
+    if set(searched) <= set(ended) and len(searched) <= _TURNED:
+        # What dips is greatest at an end.
+        return np.where(opened, np.nan, _cornered(value, finite, point))
+    surely = set(searched) <= {*known.peaked, *known.dipped}
+    best = _search(value, finite, point, dict(known.breaks), surely) if searched else value(point)
     return np.where(opened, np.nan, best)
+
+
+def _cornered(value: Callable[[Point], Array], box: Mapping[str, tuple[Array, Array]], point: Point) -> Array:
+    """Greatest value at the corners that the named arguments make; NaN where a corner has none."""
+    corners = [
+        value({**point, **{name: box[name][side] for name, side in zip(box, sides, strict=True)}})
+        for sides in product((0, 1), repeat=len(box))
+    ]
+    return np.asarray(np.maximum.reduce(corners))
 
 
 def _search(
     value: Callable[[Point], Array],
     box: Mapping[str, tuple[Array, Array]],
-    names: list[str],
     point: Point,
     breaks: Mapping[str, tuple[float, ...]],
+    surely: bool,
 ) -> Array:
-    """Greatest value found along the named arguments, from the box's middle and from two of its corners."""
-    points = _FEW if len(names) <= 2 else _MANY
-    starts = (0.5,) if len(names) == 1 else (0.5, 0.0, 1.0)
-    best: Array | None = None
-    for share in starts:
-        at = {**point, **{name: box[name][0] + share * (box[name][1] - box[name][0]) for name in names}}
-        reached = value(at)
-        for _ in range(1 if len(names) == 1 else _SWEEPS):
+    """Greatest value found along the box's arguments in turn, until no argument leads further up."""
+    middle = {**point, **{name: (low + high) / 2.0 for name, (low, high) in box.items()}}
+    if len(box) == 1:
+        ((name, (low, high)),) = box.items()
+        return _along(value, middle, name, low, high, _FEW, breaks.get(name, ()), True)[1]
+    best = _ascent(value, box, middle, breaks)
+    if surely:
+        return best
+    start, spread = _sampled(value, box, middle)
+    best = np.fmax(best, _ascent(value, box, start, breaks))
+    # What a search in several directions may have missed: a small part of what the samples differ by.
+    return np.where(np.isfinite(spread), best + _MARGIN * spread, best)
+
+
+def _ascent(
+    value: Callable[[Point], Array],
+    box: Mapping[str, tuple[Array, Array]],
+    start: Point,
+    breaks: Mapping[str, tuple[float, ...]],
+) -> Array:
+    """Value that is reached from a start by going up along one argument after the other."""
+    points = _FEW if len(box) <= 2 else _MANY
+    at, reached = dict(start), value(start)
+    # By coarse steps as far as they lead, and only then to the tops between them.
+    for refine in (False, True):
+        for _ in range(_SWEEPS):
             before = reached
-            for name in names:
-                at[name], reached = _along(value, at, name, *box[name], points, breaks.get(name, ()))
-            if not np.any(reached > before):
-                break  # no argument, turned alone, leads further up
-        best = reached if best is None else np.fmax(best, reached)
-    assert best is not None
-    return best
+            for name, (low, high) in box.items():
+                at[name], reached = _along(value, at, name, low, high, points, breaks.get(name, ()), refine)
+            with np.errstate(invalid="ignore"):
+                if not np.any(reached - before > _SETTLED * np.abs(reached)):
+                    break
+    return reached
+
+
+def _sampled(
+    value: Callable[[Point], Array], box: Mapping[str, tuple[Array, Array]], middle: Point
+) -> tuple[dict[str, ArrayLike], Array]:
+    """The best of some points and corners of the box, always the same, and how much their values differ."""
+    drawn = np.random.default_rng(0).uniform(size=(_SAMPLES, len(box)))
+    drawn[::2] = np.round(drawn[::2])
+    best = dict(middle)
+    top = bottom = value(middle)
+    for shares in drawn:
+        ends = zip(box.items(), shares, strict=True)
+        here = {name: low + share * (high - low) for (name, (low, high)), share in ends}
+        found = value({**middle, **here})
+        higher = (found > top) | np.isnan(top)
+        best |= {name: np.where(higher, place, best[name]) for name, place in here.items()}
+        top, bottom = np.fmax(top, found), np.fmin(bottom, found)
+    with np.errstate(invalid="ignore"):
+        return best, top - bottom
 
 
 def _along(
@@ -218,46 +276,49 @@ def _along(
     high: Array,
     points: int,
     breaks: tuple[float, ...],
+    refine: bool,
 ) -> tuple[Array, Array]:
     """Where along one argument the function is greatest, and how great it may be there."""
 
-    def at(place: ArrayLike) -> Array:
-        found = value({**point, name: place})
+    def at(place: ArrayLike, chosen: NDArray[np.bool_] | None = None) -> Array:
+        others = point if chosen is None else {other: _some(values, chosen) for other, values in point.items()}
+        found = value({**others, name: place})
         return np.where(np.isnan(found), -np.inf, found)
 
-    shape = at(point[name]).shape
     width = high - low
-    places = [np.broadcast_to(low + width * (i / (points - 1)), shape) for i in range(points)]
-    found = np.stack([at(place) for place in places])
-    which = np.argmax(found, axis=0)
-    best = np.max(found, axis=0)
-    where = np.take_along_axis(np.stack(places), which[None], axis=0)[0]
+    edges = [np.clip(side, low, high) for edge in breaks for side in (edge, np.nextafter(edge, np.inf))]
+    # Evenly spaced places first; then both sides of every jump, and where the argument stands already.
+    spaced = [low + width * (i / (points - 1)) for i in range(points - 1)] + [high]
+    places = np.stack([*spaced, *edges, np.broadcast_to(point[name], low.shape)])
+    found = at(places) if places.size <= _AT_ONCE else np.stack([at(place) for place in places])
+    # The last of equals would be the place it stands at: the first keeps to the ends.
+    which = np.argmax(found, axis=0)[None]
+    where = np.take_along_axis(places, which, axis=0)[0]
+    best = np.take_along_axis(found, which, axis=0)[0]
     # At an end there is nothing to refine: its neighbour is lower, and beyond it the box is left.
-    inner = (which > 0) & (which < points - 1) & np.isfinite(best)
-    if np.any(inner):
-        cell = width / (points - 1) * inner
-        left, right = where - cell, where + cell
-        for _ in range(_REFINEMENTS):
-            one, other = right - _GOLDEN * (right - left), left + _GOLDEN * (right - left)
-            lower = at(one) < at(other)
-            left, right = np.where(lower, one, left), np.where(lower, right, other)
-        middle = (left + right) / 2.0
-        refined = at(middle)
-        # Within the last bracket a smooth peak lies no higher above the middle than the ends lie below it. At a jump
-        # those ends tell nothing: no more is added than a small part of what the peak stands above its cells.
-        with np.errstate(invalid="ignore"):
-            hidden = refined - np.minimum(at(left), at(right))
-            hidden = np.minimum(hidden, 1e-4 * (refined - np.minimum(at(where - cell), at(where + cell))))
-        better = inner & (refined >= best)
-        where = np.where(better, middle, where)
-        best = np.where(better, refined + np.where(np.isfinite(hidden), hidden, 0.0), best)
-    # Where the argument stands already, and both sides of a jump, may be better than all that.
-    for place in (np.asarray(point[name]), *(np.clip(side, low, high) for edge in breaks for side in _sides(edge))):
-        found_here = at(place)
-        kept = found_here > best
-        where, best = np.where(kept, place, where), np.where(kept, found_here, best)
+    inner = (where > low) & (where < high) & np.isfinite(best)
+    if refine and np.any(inner):
+        top, above = _refined(
+            lambda place: at(place, inner), where[inner], (width / (points - 1))[inner], low[inner], high[inner]
+        )
+        better = above >= best[inner]
+        where[inner] = np.where(better, top, where[inner])
+        best[inner] = np.where(better, above, best[inner])
     return where, np.where(np.isneginf(best), np.nan, best)
 
 
-def _sides(edge: float) -> tuple[float, float]:
-    return edge, float(np.nextafter(edge, np.inf))
+def _refined(at: Callable[[Array], Array], where: Array, cell: Array, low: Array, high: Array) -> tuple[Array, Array]:
+    """Top of the peak that lies within a cell of a place, and what it may be at most."""
+    left, right = np.maximum(where - cell, low), np.minimum(where + cell, high)
+    beside = np.minimum(at(left), at(right))
+    for _ in range(_REFINEMENTS):
+        one, other = right - _GOLDEN * (right - left), left + _GOLDEN * (right - left)
+        lower = at(one) < at(other)
+        left, right = np.where(lower, one, left), np.where(lower, right, other)
+    middle = (left + right) / 2.0
+    top = at(middle)
+    # Within the last bracket a smooth peak lies no higher above the middle than the ends lie below it. At a jump those
+    # ends tell nothing: no more is added than a small part of what the peak stands above its cells.
+    with np.errstate(invalid="ignore"):
+        hidden = np.minimum(top - np.minimum(at(left), at(right)), 1e-4 * (top - beside))
+    return middle, top + np.where(np.isfinite(hidden), hidden, 0.0)
