@@ -1,6 +1,6 @@
 """A water at equilibrium, and what follows from the activities of its species."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from enum import IntEnum
 
@@ -145,14 +145,15 @@ class Speciation:
             flat[part] = of(block)
         return restored(flat.reshape(np.shape(self.ph)))
 
-    def blocks(self) -> "list[tuple[slice, Block]]":
+    def blocks(self) -> "Iterator[tuple[slice, Block]]":
         """The waters in a row, in parts of a size to work with."""
         free = self.free.reshape(len(self.components), -1)
         pe = self.pe if self.redox else np.zeros(np.shape(self.ph))
         fields = (self.temperature, self.ph, pe, self.ionic_strength, self.log_water_activity, self.water)
         columns = [np.reshape(field, -1) for field in fields]
-        parts = [slice(begin, begin + BLOCK) for begin in range(0, free.shape[1], BLOCK)]
-        return [(part, Block(self.system, free[:, part], *(column[part] for column in columns))) for part in parts]
+        for begin in range(0, free.shape[1], BLOCK):
+            part = slice(begin, begin + BLOCK)
+            yield part, Block(self.system, free[:, part], *(column[part] for column in columns))
 
 
 class Block:
