@@ -78,9 +78,12 @@ def _adds(cells: Cells, row: int, header: Header) -> bool:
     if any(cell.kind & (Kind.HEADER | Kind.NAME | Kind.UNIT) for cell in line):
         return True
     heads_group = [cell for cell in line if cell.column > min(header.heads) and len(cell.text) < 60]
-    return len(heads_group) == len(line) and all(
-        cell.column in below or any(head.group == cell.text for head in header.heads.values()) for cell in line
-    )
+    over = [
+        cell
+        for cell in heads_group
+        if cell.column in below or any(head.group == cell.text for head in header.heads.values())
+    ]
+    return len(heads_group) == len(line) and len(over) * 2 >= len(line)
 
 
 def _group_heading(cells: Cells, row: int) -> bool:

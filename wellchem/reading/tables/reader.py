@@ -173,6 +173,13 @@ class Reader:
         self.printed += count
         return numbers
 
+    def open_grid(self, grid: int) -> None:
+        """A new sheet begins without the titles of the last one; a page goes on where the last one ended."""
+        here = self.source.grids[grid]
+        if grid and here.page is None and here.sheet != self.source.grids[grid - 1].sheet:
+            self.section = Section()
+            self.carried = None
+
     def close_section(self) -> None:
         """An unknown title ends what the last one said of fraction and place of measurement; quality control goes on."""
         self.section = Section(role=self.section.role)

@@ -353,7 +353,7 @@ def _text(value: object) -> str:
 
 
 def _sample_label(head: Head) -> str:
-    return head.text if not head.group else f"{head.group} {head.text}"
+    return head.text if not head.group or head.text.startswith(head.group) else f"{head.group} {head.text}"
 
 
 def _word_roles(cells: Cells, head: Head) -> set[ColumnRole]:
@@ -387,13 +387,23 @@ def _names_sample(cells: Cells, head: Head) -> bool:
 
 def _are_samples(cells: Cells, heads: list[Head]) -> bool:
     """Whether headings name samples: most do by themselves and none is known as anything else, or a group heading says so."""
-    named = [_names_sample(cells, head) for head in heads]
+    grouped_heads = [head for head in heads if head.group]
+    repeated = _repeated_under_groups(grouped_heads)
+    named = [_names_sample(cells, head) or (repeated and bool(head.group)) for head in heads]
     if any(named) and sum(named) * 2 >= len(named):
         return not any(_word_roles(cells, head) & {*LAYOUT, *BESIDE, R.PERCENT_RECOVERY} for head in heads)
-    grouped = [cells.lexicon.column(head.group) for head in heads if head.group]
+    grouped = [cells.lexicon.column(head.group) for head in grouped_heads]
     return len(grouped) == len(heads) and all(
         found is not None and found.role in (R.SAMPLE_ID, R.SITE, R.POINT, R.VALUE) for found in grouped
     )
+
+
+def _repeated_under_groups(heads: list[Head]) -> bool:
+    """Whether the same headings stand under two or more group headings: preparations of several samples."""
+    under: dict[str, list[str]] = {}
+    for head in heads:
+        under.setdefault(head.group, []).append(head.own[-1])
+    return len(under) > 1 and len({tuple(texts) for texts in under.values()}) == 1 and len(next(iter(under.values()))) > 1
 
 
 def _distinct_values(cells: Cells, shape: Shape, heads: dict[int, Head], said: list[int], body: int) -> list[int]:

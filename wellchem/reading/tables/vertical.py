@@ -106,7 +106,7 @@ def _fits(cells: Cells, shapes: list[Shape], header: Header, start: int) -> NDAr
             if index not in naming and index not in shape.layout:
                 beside |= cells.grid.columns[index].codes >= 0
         fits = named & beside
-        for index in naming:
+        for index in naming[:1]:  # words other than names stand where the names do
             odd = (cells.kinds(index) & (Kind.HEADER | Kind.PHRASE)) > 0
             known = (cells.kinds(index) & Kind.NAME) > 0
             codes = cells.grid.columns[index].codes

@@ -19,6 +19,7 @@ if TYPE_CHECKING:
 def walk(reader: Reader, grid: int) -> None:
     """Read one grid."""
     cells = reader.cells(grid)
+    reader.open_grid(grid)
     row = 0
     while row < cells.height:
         row = _at(reader, grid, cells, row)
