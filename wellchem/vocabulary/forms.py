@@ -26,6 +26,9 @@ def form_of(text: str) -> str | None:
     if text in known:
         return known[text]
     # "NO3-N", "NH4 N": the element at the end is what is counted.
+    element, _, whole = text.replace("-", " ").partition(" ")
+    if element in ("n", "p", "s") and known.get(whole, "").upper().startswith(element.upper()):
+        return known[element]  # "N-NO3"
     whole, _, element = text.replace("-", " ").rpartition(" ")
     if element in ("n", "p", "s", "c", "si") and whole in known:
         return known[element]

@@ -30,6 +30,9 @@ _PLAIN_TEMPERATURE = re.compile(r"\s(\d{2})\s*(?:°|deg\.?)\s*c$")
 _POWER = re.compile(r"(?:[\s*·.]+|(?<=[a-zµ])(?=(?:l|ml|cm|m|kg)\^?-1$))([a-z]+)\s*\^?\s*-\s*1$")
 _OPENER = re.compile(r"^(?:in|en|as|als|unit|units|unite|einheit|unidad)[\s:]+(?=\S*(?:/|pp[mbt]))")
 _AS = re.compile(r"^(?:expressed as|exprimes? en|ber(?:echnet|\.)? als|as|als|en|comme|como|of|de)[\s:(]*")
+_PLURAL = re.compile(r"\b([mnuµ]g)s/")
+_FOOTNOTE = re.compile(r"\s*(?:[*†‡§]+|[¹²³⁴⁵⁶⁷⁸⁹]{1,2}(?<=[lLdD][¹²³⁴⁵⁶⁷⁸⁹]))$")
+_TWICE = re.compile(r"(.+?)\s*[(\[]([^()\[\]]+)[)\]]")
 _NUMBERED = re.compile(r"^(\d+(?:[.,]\d+)?)?(.*)$")
 # Degrees at 20 °C to 25 °C for natural waters, from ISO 7888:1985 (f25 at 20 °C; TrinkwV prints 2790 for 2500).
 _CONDUCTANCE_AT = {20.0: 1.116, 25.0: 1.0}
@@ -119,6 +122,7 @@ class Units:
         return self._parsed[text]
 
     def _readings(self, text: str) -> Iterable[PrintedUnit]:
+        text = _PLURAL.sub(r"\1/", _FOOTNOTE.sub("", text))
         printed = _OPENER.sub("", fold(text).strip(" ,;:"))
         while printed[:1] + printed[-1:] in ("()", "[]", "{}"):
             printed = printed[1:-1].strip()
@@ -139,6 +143,19 @@ class Units:
             for known in self._whole.get(_close(core), []) if form else ():
                 if known.form in (None, form):
                     yield PrintedUnit(known.expression, form, temperature, known.counted_by, known.quantities)
+        if twice := _TWICE.fullmatch(printed):
+            yield from self._same(*twice.groups())
+        elif printed.endswith("."):
+            yield from self.parse(printed.rstrip("."))
+
+    def _same(self, first: str, second: str) -> Iterable[PrintedUnit]:
+        """Readings of a unit that is printed twice, "mg/L (ppm)", where both are the same."""
+        others = self.parse(second)
+        for reading in self.parse(first):
+            if reading.expression and any(
+                other.expression and _linear(reading.expression, other.expression) == (1.0, 0.0) for other in others
+            ):
+                yield reading
 
     def _splits(self, printed: str) -> Iterable[tuple[str, str | None]]:
         """Ways to part a unit from the form that it carries: none, at its end, inside its numerator."""
@@ -158,7 +175,10 @@ class Units:
 
     def _core(self, printed: str) -> tuple[str | None, str] | None:
         """Expression and way of counting of a unit without a form, or None."""
-        printed = re.sub(r"\s+(?:per|pro|par|por|je|dans|in|en)\s+", "/", printed)
+        whole = _close(printed).replace(".", "")
+        if whole in self._words and self._words[whole][1] == "alone":
+            return self._words[whole][0], self._words[whole][2]
+        printed = re.sub(r"(?:^|\s+)(?:per|pro|par|por|je|dans|in|en)\s+", "/", printed)
         printed = _POWER.sub(r"/\1", printed)
         text = _close(printed)
         word = self._words.get(text)
@@ -168,7 +188,7 @@ class Units:
             text = text.replace(".", "/")  # a slash that a program replaced by a dot
         if text.count("/") != 1:
             return self._presence(text)
-        top, bottom = (part.strip("()") for part in text.split("/"))
+        top, bottom = (part.strip("().") for part in text.split("/"))
         size = _NUMBERED.match(bottom)
         over = self._words.get(size.group(2)) if size else None
         if size is None or over is None or over[1] not in ("both", "denominator"):
@@ -187,7 +207,7 @@ class Units:
         head, _, bottom = text.rpartition("/")
         size = _NUMBERED.match(bottom)
         over = self._words.get(size.group(2)) if size else None
-        if head in ("p/a", "a/p", "present/absent", "presence/absence") and size and over:
+        if head in ("p/a", "a/p", "present/absent", "presence/absence", "absent/present") and size and over:
             return f"organism/({size.group(1) or 1}*{over[0]})", "presence"
         return None
 
