@@ -41,6 +41,7 @@ if TYPE_CHECKING:
     from .correctness import relative_percent_difference as relative_percent_difference
     from .corrosion import buffer_capacity as buffer_capacity
     from .corrosion import chloride_sulfate_mass_ratio as chloride_sulfate_mass_ratio
+    from .corrosion import copper_pipe_range as copper_pipe_range
     from .corrosion import galvanic_corrosion_potential as galvanic_corrosion_potential
     from .corrosion import larson_skold_ratio as larson_skold_ratio
     from .counts import most_probable_number as most_probable_number
@@ -160,6 +161,7 @@ _MODULES: dict[str, tuple[str, ...]] = {
     "corrosion": (
         "buffer_capacity",
         "chloride_sulfate_mass_ratio",
+        "copper_pipe_range",
         "galvanic_corrosion_potential",
         "larson_skold_ratio",
     ),

@@ -235,7 +235,7 @@ def relative_percent_difference(*, first: V | float, second: V | float) -> V:
     Parameters
     ----------
     first, second : float or array
-        The two results, in one unit.
+        The two results [one unit].
 
     Returns
     -------

@@ -114,6 +114,43 @@ def galvanic_corrosion_potential(*, chloride_sulfate_ratio: ArrayLike, alkalinit
     return result if result.ndim else str(result)
 
 
+def copper_pipe_range(*, ph: ArrayLike, organic_carbon: ArrayLike = np.nan) -> str | Names:
+    """Whether a water lies in the range for which the German standard accepts copper pipe: inside or outside.
+
+    Parameters
+    ----------
+    ph : float or array
+        pH of the water in the pipe [1].
+    organic_carbon : float or array
+        Total organic carbon as C, NaN where it was not measured [mg/L].
+
+    Returns
+    -------
+    str or array of str
+        `inside`, `outside`, or empty where organic carbon decides and is not known, or pH is not known.
+
+    Notes
+    -----
+    The range is meant to keep the copper of a settled pipe below 2 mg/L. `inside` is no measurement: new pipe, long
+    standing and brass give more, and of lead it says nothing.
+
+    References
+    ----------
+    .. [1] DIN 50930-6:2013 (memory): pH 7.4 or more, or 7.0 to 7.4 with organic carbon up to 1.5 mg/L;
+       `copper_pipe.csv`.
+    """
+    acidity, carbon = np.broadcast_arrays(*arrays(ph, organic_carbon))
+    inside, open_question = np.zeros(acidity.shape, dtype=bool), np.isnan(acidity)
+    for row in rows("copper_pipe"):
+        reached = acidity >= float(row["ph_minimum"])
+        if row["organic_carbon_maximum"]:
+            open_question = open_question | (reached & np.isnan(carbon))
+            reached = reached & (carbon <= float(row["organic_carbon_maximum"]))
+        inside |= reached
+    result = np.where(inside, "inside", np.where(open_question, "", "outside"))
+    return result if result.ndim else str(result)
+
+
 @behaves(Behaviour(rising=("alkalinity",), least=0.0))
 def buffer_capacity(*, ph: V | float, alkalinity: V | float, temperature: V | float, dissolved_solids: V | float) -> V:
     """Buffer capacity of the carbonate system: strong base that raises pH by one, at the water's own pH.
