@@ -23,7 +23,7 @@ INHERITED = BIT[Reason.HOLDING_TIME] | BIT[Reason.UNIT_ASSUMED] | BIT[Reason.BAS
 class Found:
     """The samples that have an analyte, in order: its bounds, fraction and inherited reasons in each."""
 
-    sample: NDArray[np.int64]
+    sample: NDArray[np.intp]
     low: Floats
     high: Floats
     fraction: NDArray[np.int8]
@@ -43,8 +43,8 @@ class SampleIndex:
 
     def __init__(self, observed: Observed, prepared: Prepared) -> None:
         at = np.flatnonzero(observed.usable & prepared.indexed[observed.code])
-        samples = int(observed.sample.max(initial=-1)) + 1
-        key = observed.code[at].astype(np.int64) * samples + observed.sample[at]
+        self.samples = int(observed.sample.max(initial=-1)) + 1
+        key = observed.code[at].astype(np.int64) * self.samples + observed.sample[at]
         order = np.argsort(key * 4 + observed.rank[at], kind="stable")
         at, key = at[order], key[order]
         first = np.flatnonzero(np.diff(key, prepend=-1))
@@ -54,7 +54,7 @@ class SampleIndex:
         first = np.flatnonzero(np.diff(key, prepend=-1))
         code = observed.code[at[first]]
         self._all = Found(
-            sample=observed.sample[at[first]].astype(np.int64),
+            sample=observed.sample[at[first]],
             low=np.minimum.reduceat(observed.low[at], first) if len(at) else observed.low[:0],
             high=np.maximum.reduceat(observed.high[at], first) if len(at) else observed.high[:0],
             fraction=observed.fraction[at[first]],
@@ -108,12 +108,16 @@ def worked_out(observed: Observed, index: SampleIndex, prepared: Prepared) -> Ob
 
 def _work_out(amount: Amount, index: SampleIndex, prepared: Prepared, details: dict[str, int]) -> Observed | None:
     found = {place: index.find(term.code) for place, term in enumerate(amount.terms) if term.code in index.codes}
-    samples = np.unique(np.concatenate([one.sample for place, one in found.items() if not (amount.minuend and place)]))
+    wanted = np.zeros(index.samples, dtype=bool)
+    for place, one in found.items():
+        if not (amount.minuend and place):
+            wanted[one.sample] = True
     if amount.instead_of in index.codes:
-        samples = np.setdiff1d(samples, index.find(amount.instead_of).sample, assume_unique=True)
-        if not len(samples):
-            return None
+        wanted[index.find(amount.instead_of).sample] = False
+    samples = np.flatnonzero(wanted)
     size = len(samples)
+    if not size:
+        return None
     low, high = np.zeros(size), np.zeros(size)
     missing = np.ones((size, len(amount.terms)), dtype=bool)
     fraction, reasons = np.full(size, _UNSEEN, dtype=np.int8), np.zeros(size, dtype=np.int32)
@@ -137,7 +141,7 @@ def _work_out(amount: Amount, index: SampleIndex, prepared: Prepared, details: d
             low, high = low + least, high + most
     rows = Observed(
         position=np.full(size, -1, dtype=np.int64),
-        sample=samples.astype(np.int32),
+        sample=samples,
         code=np.full(size, amount.code, dtype=np.int32),
         low=np.maximum(low, 0),
         high=high,

@@ -18,7 +18,7 @@ from wellchem.limits.conditions import Setting, settle
 from wellchem.limits.observed import REASONS, Coded, Floats, ResultColumns, observe
 from wellchem.limits.prepare import FIRST_DAY, Prepared, days, prepare
 from wellchem.limits.rows import LimitTable, table_of
-from wellchem.limits.verdicts import Decision, Pairs, Situation
+from wellchem.limits.verdicts import Decision, Pairs, Situation, pick
 from wellchem.models.codes import Role, SamplingPoint
 from wellchem.models.household import Household
 from wellchem.vocabulary import Vocabulary, bundled
@@ -106,7 +106,7 @@ def compare(
     )
     rows = _household_rows(results)
     samples = _samples(results, sample[rows], len(keys), rows)
-    made = _Comparisons(run(columns, rows, samples, prepared, on, household))
+    made = _Comparisons(run(columns, rows, samples, prepared, on, household), samples.count)
     for pairs in made.decision.pairs():
         made.fill(pairs)
     return made.frame(keys)
@@ -224,51 +224,60 @@ def _samples(results: pd.DataFrame, of_row: NDArray[np.integer], count: int, row
 class _Comparisons:
     """The columns of the comparisons frame, filled chunk by chunk; text columns are codes, no text is made per row."""
 
-    def __init__(self, decision: Decision) -> None:
+    def __init__(self, decision: Decision, samples: int) -> None:
+        prepared = decision.prepared
         self.decision = decision
-        codes = (("sample", np.int32), ("analyte", np.int16), ("limit", np.int16), ("reasons", np.int32))
-        small = (("fraction", np.int8), ("authority", np.int8), ("kind", np.int8), ("verdict", np.int8))
-        floats = [(name, np.float64) for name in ("low", "high", "minimum", "maximum", "ratio_low", "ratio_high")]
-        other = (("near", bool), ("settled", bool), ("on", np.dtype("datetime64[s]")), ("result", np.int32))
-        self.made = {name: np.empty(decision.most, dtype=kind) for name, kind in (*codes, *small, *floats, *other)}
+        maximum = prepared.maximum
+        self.per = np.where(maximum > 0, maximum, np.nan)
+        # What a column takes from the limit's entry, from the amount's row, from the sample, already in its type.
+        self.of_entry: dict[str, NDArray[Any]] = {
+            "analyte": prepared.shown.astype(_code_type(len(prepared.analytes))),
+            "limit": prepared.limit.astype(_code_type(len(prepared.limits))),
+            "authority": prepared.authority.astype(_code_type(len(prepared.tables))),
+            "kind": prepared.kind,
+            "minimum": prepared.minimum,
+            "maximum": maximum,
+        }
+        self.of_row: dict[str, NDArray[Any]] = {
+            "sample": decision.observed.sample.astype(_code_type(samples)),
+            "on": decision.day.astype("datetime64[D]").astype("datetime64[s]"),
+            "fraction": decision.observed.fraction,
+            "result": decision.observed.position.astype(np.int32),
+        }
+        types: dict[str, Any] = {name: source.dtype for name, source in (self.of_entry | self.of_row).items()}
+        types |= {"verdict": np.int8, "near": bool, "settled": bool, "reasons": np.int32}
+        types |= dict.fromkeys(("low", "high", "ratio_low", "ratio_high"), np.float64)
+        self.made = {name: np.empty(decision.most, dtype=kind) for name, kind in types.items()}
         self.filled = 0
         self.reasons: dict[int, int] = {}
-        maximum = decision.prepared.maximum
-        self.per = np.where(maximum > 0, maximum, np.nan)
-        self.on = decision.situation.day.astype("datetime64[D]").astype("datetime64[s]")
+        self.plain = np.full(1 << len(REASONS), -1, dtype=np.int32)  # codes of reasons without further words
 
     def fill(self, pairs: Pairs) -> None:
-        prepared, observed = self.decision.prepared, self.decision.observed
-        row, entry, per = pairs.row, pairs.entry, self.per[pairs.entry]
-        place = slice(self.filled, self.filled + len(row))
-        columns = {
-            "sample": pairs.sample,
-            "analyte": prepared.shown[entry],
-            "limit": prepared.limit[entry],
-            "reasons": self._reasons(observed.detail[row], pairs.reasons),
-            "fraction": observed.fraction[row],
-            "authority": prepared.authority[entry],
-            "kind": prepared.kind[entry],
-            "verdict": pairs.verdict,
-            "low": pairs.low,
-            "high": pairs.high,
-            "minimum": prepared.minimum[entry],
-            "maximum": prepared.maximum[entry],
-            "ratio_low": pairs.low / per,
-            "ratio_high": pairs.high / per,
-            "near": pairs.near,
-            "settled": pairs.settled,
-            "on": self.on[pairs.sample],
-            "result": observed.position[row],
-        }
-        for name, values in columns.items():
-            self.made[name][place] = values
+        """Write one chunk."""
+        place = slice(self.filled, self.filled + len(pairs.row))
+        made = {name: column[place] for name, column in self.made.items()}
+        for sources, at in ((self.of_entry, pairs.entry), (self.of_row, pairs.row)):
+            for name, source in sources.items():
+                source.take(at, out=made[name], mode="clip")
+        for name in ("verdict", "near", "settled", "low", "high"):
+            made[name][:] = getattr(pairs, name)
+        per = pick(self.per, pairs.entry)
+        np.divide(pairs.low, per, out=made["ratio_low"])
+        np.divide(pairs.high, per, out=made["ratio_high"])
+        made["reasons"][:] = self._reasons(pick(self.decision.observed.detail, pairs.row), pairs.reasons)
         self.filled = place.stop
 
     def _reasons(self, detail: NDArray[np.int32], bits: NDArray[np.int32]) -> NDArray[np.int32]:
         """A code for each distinct set of reasons, the same in every chunk."""
-        codes, distinct = pd.factorize((detail.astype(np.int64) << len(REASONS)) | bits)
-        return np.array([self.reasons.setdefault(word, len(self.reasons)) for word in distinct.tolist()])[codes]
+        found = pick(self.plain, bits)
+        new = np.flatnonzero((found < 0) | (detail > 0))
+        codes, distinct = pd.factorize((detail[new].astype(np.int64) << len(REASONS)) | bits[new])
+        for word in distinct.tolist():
+            code = self.reasons.setdefault(word, len(self.reasons))
+            if word < len(self.plain):
+                self.plain[word] = code
+        found[new] = np.array([self.reasons[word] for word in distinct.tolist()], dtype=np.int32)[codes]
+        return found
 
     def frame(self, keys: pd.Index) -> pd.DataFrame:
         """The frame, with the samples' keys as the results have them."""
@@ -276,7 +285,7 @@ class _Comparisons:
         details, some = self.decision.observed.details, (1 << len(REASONS)) - 1
         said = [reasons_text(details[word >> len(REASONS)], word & some) for word in self.reasons]
         texts = sorted({text for text in said if text})
-        places = np.array([texts.index(text) if text else -1 for text in said] or [-1], dtype=np.int32)
+        places = np.array([texts.index(text) if text else -1 for text in said], dtype=_code_type(len(texts)))
         words: dict[str, pd.Index] = {
             "sample": keys,
             "analyte": pd.Index(prepared.analytes),
@@ -292,3 +301,8 @@ class _Comparisons:
                 data[column.name] = pd.Categorical.from_codes(made[column.name], dtype=stated, validate=False)
         data["result"] = pd.arrays.IntegerArray(made["result"], made["result"] < 0)
         return schema.conform("comparisons", data, self.filled)
+
+
+def _code_type(words: int) -> type[np.integer]:
+    """The type in which pandas keeps the codes of so many categories."""
+    return np.int8 if words < 1 << 7 else np.int16 if words < 1 << 15 else np.int32

@@ -69,7 +69,7 @@ class Observed:
     """Amounts to be compared: a row each, first the results in their order, then what is worked out from them."""
 
     position: NDArray[np.int64]  # of the result, or -1
-    sample: NDArray[np.int32]
+    sample: NDArray[np.intp]
     code: NDArray[np.int32]  # what it is an amount of, as in Prepared
     low: Floats
     high: Floats
@@ -146,7 +146,7 @@ def observe(columns: ResultColumns, rows: NDArray[np.int64], prepared: Prepared)
     rank = 2 * partial + ((field != 0) & (code == prepared.codes["ph"]))
     return Observed(
         position=rows,
-        sample=columns.sample[rows].astype(np.int32),
+        sample=columns.sample[rows].astype(np.intp),
         code=code,
         low=low,
         high=high,

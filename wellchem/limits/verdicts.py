@@ -4,13 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Any, TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
 
 from wellchem.limits.conditions import FALSE, TRUE
 from wellchem.limits.observed import BIT, BLOCKING, Flags, Floats, Observed
-from wellchem.limits.prepare import FRACTIONS, KINDS, TOLERANCE, Prepared
+from wellchem.limits.prepare import FIRST_DAY, FRACTIONS, KINDS, LAST_DAY, TOLERANCE, Prepared
 from wellchem.models.codes import Fraction, LimitKind, Reason, Verdict
 
 ABOVE, BELOW, WITHIN, UNDECIDED = (list(Verdict).index(verdict) for verdict in Verdict)
@@ -33,7 +34,6 @@ class Pairs:
 
     row: Places  # of Observed
     entry: Places  # of Prepared
-    sample: NDArray[np.int32]
     verdict: NDArray[np.int8]
     near: Flags
     low: Floats
@@ -72,10 +72,19 @@ def _fraction_table() -> NDArray[np.int8]:
 
 
 _FRACTIONS = _fraction_table()
+_T = TypeVar("_T", bound=np.generic)
+
+
+def pick(values: NDArray[_T], places: NDArray[Any]) -> NDArray[_T]:
+    """`values[places]`; without the check of the bounds it is the fastest way to gather."""
+    return values.take(places, mode="clip")
 
 
 class Decision:
-    """Every amount against every limit in force that it meets: a chunk of pairs at a time."""
+    """Every amount against every limit in force that it meets: a chunk of pairs at a time.
+
+    What is rare (an open bound, a minimum, a condition, a doubtful date) is worked on its few pairs only.
+    """
 
     def __init__(self, observed: Observed, prepared: Prepared, situation: Situation) -> None:
         self.observed = observed
@@ -86,20 +95,28 @@ class Decision:
         wide, narrow = 1 + TOLERANCE, 1 - TOLERANCE
         self.maximum, self.maximum_open = maximum * wide, maximum * narrow
         self.minimum, self.minimum_open = minimum * narrow, minimum * wide
-        self.near = np.where((prepared.kind == KINDS.index(LimitKind.HEALTH)) & (maximum > 0), maximum, np.inf)
+        health = (prepared.kind == KINDS.index(LimitKind.HEALTH)) & (maximum > 0)
+        self.near = np.where(health, maximum, np.inf)
+        self.has_minimum = _some(minimum > -np.inf)
+        self.fraction = prepared.fraction.astype(np.intp)
         self.conditional = prepared.condition != prepared.conditions.index(())
-        self.blocked = ~observed.usable
-        self.late = (observed.reasons & BIT[Reason.HOLDING_TIME]) != 0
-        self.measured_spread = bool((observed.uncertainty > 0).any())
+        self.day = situation.day[observed.sample]
         # Limits that cannot be in force on any of the days, or apply nowhere, meet nothing.
-        day = situation.day
-        possible = (prepared.starts <= day.max(initial=0)) & (prepared.ends >= day.min(initial=0))
+        first, last = situation.day.min(initial=LAST_DAY), situation.day.max(initial=FIRST_DAY)
+        possible = (prepared.starts <= last) & (prepared.ends >= first)
         possible &= ~(situation.conditions == FALSE).all(axis=1)[prepared.condition]
         self.entries = np.flatnonzero(possible)
+        self.law_changes = bool(((prepared.starts > first) | (prepared.ends < last))[possible].any())
+        self.undated = np.minimum(prepared.stands_from, situation.today)
         start = np.searchsorted(self.entries, prepared.start)
         self.first = start[:-1][observed.code]
         self.number = np.diff(start)[observed.code]
         self.ends = np.cumsum(self.number)
+        self.open_low = _some(observed.open_low)
+        self.blocked = _some(~observed.usable)
+        self.late = _some((observed.reasons & BIT[Reason.HOLDING_TIME]) != 0)
+        self.not_dated = _some(situation.not_dated[observed.sample])
+        self.spread = _some(observed.uncertainty > 0)
 
     @property
     def most(self) -> int:
@@ -115,54 +132,60 @@ class Decision:
             number = self.number[first:last]
             rows = np.repeat(np.arange(first, last), number)
             before = self.ends[first:last] - number - done
-            entries = self.entries[np.repeat(self.first[first:last] - before, number) + np.arange(len(rows))]
+            entries = pick(self.entries, np.repeat(self.first[first:last] - before, number) + np.arange(len(rows)))
             yield self._decide(rows, entries)
             first = last
 
     def _decide(self, rows: Places, entries: Places) -> Pairs:
-        prepared, observed, situation = self.prepared, self.observed, self.situation
-        sample = observed.sample[rows]
-        day = situation.day[sample]
-        meets = (prepared.starts[entries] <= day) & (day <= prepared.ends[entries])
-        conditional = np.flatnonzero(self.conditional[entries])
-        truth = situation.conditions[prepared.condition[entries[conditional]], sample[conditional]]
-        meets[conditional[truth == FALSE]] = False
-        settled = np.ones(len(rows), dtype=bool)
-        settled[conditional[truth != TRUE]] = False
-        if not meets.all():
-            kept = np.flatnonzero(meets)
-            rows, entries, settled, sample, day = rows[kept], entries[kept], settled[kept], sample[kept], day[kept]
-
-        low, high = observed.low[rows], observed.high[rows]
-        reasons = observed.reasons[rows]
+        rows, entries, unsettled = self._meeting(rows, entries)
+        low, high = pick(self.observed.low, rows), pick(self.observed.high, rows)
+        reasons = pick(self.observed.reasons, rows)
         self._fractions(rows, entries, low, high, reasons)
         verdict = self._verdicts(rows, entries, low, high)
-        verdict[self.blocked[rows]] = UNDECIDED
-        # None found past the holding time says nothing: organisms die in the bottle.
-        late = np.flatnonzero(self.late[rows] & (verdict == WITHIN))
-        verdict[late[prepared.counts[prepared.shown[entries[late]]]]] = UNDECIDED
+        for place in _marked(self.blocked, rows):
+            verdict[place] = UNDECIDED
+        for late in _marked(self.late, rows):
+            # None found past the holding time says nothing: organisms die in the bottle.
+            late = late[self.prepared.counts[self.prepared.shown[entries[late]]] & (verdict[late] == WITHIN)]
+            verdict[late] = UNDECIDED
         self._spans(rows, verdict, high, reasons)
-        self._other_case(rows, entries, low, high, verdict, settled)
+        unsettled = self._other_case(rows, entries, low, high, verdict, unsettled)
 
-        undecided = ~settled
-        reasons[undecided] |= BIT[Reason.CONDITION_UNSETTLED]
-        reasons[situation.not_dated[sample]] |= BIT[Reason.NOT_DATED]
-        undated = (day < prepared.stands_from[entries]) & (day < situation.today)
+        settled = np.ones(len(rows), dtype=bool)
+        settled[unsettled] = False
+        reasons[unsettled] |= BIT[Reason.CONDITION_UNSETTLED]
+        verdict[unsettled] = UNDECIDED
+        for place in _marked(self.not_dated, rows):
+            reasons[place] |= BIT[Reason.NOT_DATED]
+        undated = np.flatnonzero(pick(self.day, rows) < pick(self.undated, entries))
         reasons[undated] |= BIT[Reason.DATE_UNKNOWN]
-        verdict[undated | undecided] = UNDECIDED
+        verdict[undated] = UNDECIDED
         near = self._nearness(rows, entries, low, high, verdict)
-        return Pairs(rows, entries, sample, verdict, near, low, high, reasons, settled)
+        return Pairs(rows, entries, verdict, near, low, high, reasons, settled)
 
-    def _fractions(
-        self,
-        rows: Places,
-        entries: Places,
-        low: Floats,
-        high: Floats,
-        reasons: NDArray[np.int32],
-    ) -> None:
+    def _meeting(self, rows: Places, entries: Places) -> tuple[Places, Places, Places]:
+        """The pairs whose limit is in force and applies, and the places among them where that is not settled."""
+        prepared = self.prepared
+        if self.law_changes:
+            day = pick(self.day, rows)
+            met = np.flatnonzero((pick(prepared.starts, entries) <= day) & (day <= pick(prepared.ends, entries)))
+            if len(met) < len(rows):
+                rows, entries = pick(rows, met), pick(entries, met)
+        conditional = np.flatnonzero(pick(self.conditional, entries))
+        sample = self.observed.sample[rows[conditional]]
+        truth = self.situation.conditions[prepared.condition[entries[conditional]], sample]
+        unsettled, no = conditional[truth != TRUE], conditional[truth == FALSE]
+        if len(no):
+            applies = np.ones(len(rows), dtype=bool)
+            applies[no] = False
+            doubtful = np.zeros(len(rows), dtype=bool)
+            doubtful[unsettled] = True
+            rows, entries, unsettled = rows[applies], entries[applies], np.flatnonzero(doubtful[applies])
+        return rows, entries, unsettled
+
+    def _fractions(self, rows: Places, entries: Places, low: Floats, high: Floats, reasons: NDArray[np.int32]) -> None:
         """What a part says of the whole: it is at least the part; and the whole of a part: it is at most the whole."""
-        says = _FRACTIONS[self.observed.fraction[rows], self.prepared.fraction[entries]]
+        says = _FRACTIONS[pick(self.observed.fraction, rows), pick(self.fraction, entries)]
         part = np.flatnonzero(says)
         says = says[part]
         reasons[part[says == _SUPPOSED]] |= BIT[Reason.FRACTION_NOT_PRINTED]
@@ -173,6 +196,24 @@ class Decision:
         low[lost_low] = np.minimum(low[lost_low], 0)
         reasons[lost_low] |= BIT[Reason.TOTAL_MEASURED]
 
+    def _verdicts(self, rows: Places, entries: Places, low: Floats, high: Floats) -> NDArray[np.int8]:
+        """Above where all of the bounds is, below likewise, within where none of them is outside; else undecided."""
+        maximum = pick(self.maximum, entries)
+        above = low > maximum
+        within = high <= maximum
+        for place in _marked(self.open_low, rows):
+            above[place] |= low[place] >= self.maximum_open[entries[place]]
+        within &= ~above
+        verdict: NDArray[np.int8] = UNDECIDED + (WITHIN - UNDECIDED) * within.view(np.int8)
+        verdict += (ABOVE - UNDECIDED) * above.view(np.int8)
+        for place in _marked(self.has_minimum, entries):
+            entry, least, most = entries[place], low[place], high[place]
+            below = most < self.minimum[entry]
+            below |= self.observed.open_high[rows[place]] & (most <= self.minimum_open[entry])
+            verdict[place[(verdict[place] == WITHIN) & (least < self.minimum[entry])]] = UNDECIDED
+            verdict[place[below]] = BELOW
+        return verdict
+
     def _spans(self, rows: Places, verdict: NDArray[np.int8], high: Floats, reasons: NDArray[np.int32]) -> None:
         """Say of what is undecided and not yet explained that the limit lies within its bounds."""
         at = np.flatnonzero(verdict == UNDECIDED)
@@ -182,20 +223,6 @@ class Decision:
         censored = self.observed.open_high[rows[at]]
         reasons[at] |= np.where(censored, BIT[Reason.REPORTING_LIMIT_ABOVE], BIT[Reason.LIMIT_WITHIN_BOUNDS])
 
-    def _verdicts(self, rows: Places, entries: Places, low: Floats, high: Floats) -> NDArray[np.int8]:
-        """Above where all of the bounds is, below likewise, within where none of them is outside; else undecided."""
-        observed = self.observed
-        above = low > self.maximum[entries]
-        above |= observed.open_low[rows] & (low >= self.maximum_open[entries])
-        below = high < self.minimum[entries]
-        below |= observed.open_high[rows] & (high <= self.minimum_open[entries])
-        within = (high <= self.maximum[entries]) & (low >= self.minimum[entries])
-        verdict = np.full(len(rows), UNDECIDED, dtype=np.int8)
-        verdict[within] = WITHIN
-        verdict[below] = BELOW
-        verdict[above] = ABOVE
-        return verdict
-
     def _other_case(
         self,
         rows: Places,
@@ -203,27 +230,33 @@ class Decision:
         low: Floats,
         high: Floats,
         verdict: NDArray[np.int8],
-        settled: Flags,
-    ) -> None:
-        """An unsettled condition does not matter where the limit under its contrary gives the same verdict."""
-        at = np.flatnonzero(~settled & (verdict != UNDECIDED) & (self.prepared.other_case[entries] >= 0))
-        contrary = self.prepared.other_case[entries[at]]
+        unsettled: Places,
+    ) -> Places:
+        """What stays unsettled: a condition does not matter where the limit under its contrary says the same."""
+        contrary = self.prepared.other_case[entries[unsettled]]
+        asked = (verdict[unsettled] != UNDECIDED) & (contrary >= 0)
+        at, contrary = unsettled[asked], contrary[asked]
         same = self._verdicts(rows[at], contrary, low[at], high[at]) == verdict[at]
-        settled[at[same]] = True
+        asked[asked] = same
+        left: Places = unsettled[~asked]
+        return left
 
-    def _nearness(
-        self,
-        rows: Places,
-        entries: Places,
-        low: Floats,
-        high: Floats,
-        verdict: NDArray[np.int8],
-    ) -> Flags:
+    def _nearness(self, rows: Places, entries: Places, low: Floats, high: Floats, verdict: NDArray[np.int8]) -> Flags:
         """Decided, and within 80 to 100 % of a health limit, or the limit lies within the printed uncertainty."""
-        limit = self.near[entries]
+        limit = pick(self.near, entries)
         near: Flags = (verdict == WITHIN) & (low >= NEAR * limit)
-        if self.measured_spread:
-            stated = self.observed.uncertainty[rows]
-            at = np.flatnonzero((stated > 0) & (low == high) & (verdict != UNDECIDED) & np.isfinite(limit))
-            near[at] |= np.abs(low[at] - limit[at]) <= stated[at]
+        for place in _marked(self.spread, rows):
+            place = place[(low[place] == high[place]) & (verdict[place] != UNDECIDED) & np.isfinite(limit[place])]
+            near[place] |= np.abs(low[place] - limit[place]) <= self.observed.uncertainty[rows[place]]
         return near
+
+
+def _some(marks: Flags) -> Flags | None:
+    """The marks, or None where nothing is marked at all."""
+    return marks if marks.any() else None
+
+
+def _marked(marks: Flags | None, places: Places) -> Iterator[Places]:
+    """Once, the positions in `places` of what is marked; not at all where nothing is marked anywhere."""
+    if marks is not None:
+        yield np.flatnonzero(pick(marks, places))
