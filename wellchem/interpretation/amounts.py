@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import wraps
 
 import numpy as np
 
@@ -28,6 +29,19 @@ class Amount:
     def known(self) -> Bools:
         """Where there are bounds."""
         return ~np.isnan(self.low) & ~np.isnan(self.high)
+
+
+def _once(function: Callable[[Table], Amount]) -> Callable[[Table], Amount]:
+    """Works an amount out once per table."""
+
+    @wraps(function)
+    def kept(table: Table) -> Amount:
+        made = table.worked.get(function.__name__)
+        if not isinstance(made, Amount):
+            table.worked[function.__name__] = made = function(table)
+        return made
+
+    return kept
 
 
 def _ends(column: Column) -> Ends:
@@ -81,6 +95,7 @@ def _minor(table: Table, analyte: str) -> Ends:
     return np.where(column.bounded, column.low, 0.0), np.where(column.bounded, column.high, 0.0)
 
 
+@_once
 def cations(table: Table) -> Amount:
     """Sum of the cations [meq/L]."""
     given = {name: _ends(table.standing(name)) for name in ("calcium", "magnesium", "sodium")}
@@ -92,6 +107,7 @@ def cations(table: Table) -> Amount:
     return _with_taken(table, worked_out(chemistry.cation_sum, given, tuple(given)), "potassium")
 
 
+@_once
 def anions(table: Table) -> Amount:
     """Sum of the anions [meq/L]."""
     given = {"alkalinity": alkalinity(table)}
@@ -117,12 +133,14 @@ def _with_taken(table: Table, amount: Amount, *analytes: str) -> Amount:
     return Amount(amount.low, amount.high, amount.inputs, (note,))
 
 
+@_once
 def calculated_hardness(table: Table) -> Amount:
     """Hardness from calcium and magnesium [mg/L as CaCO3]."""
     given = {name: _ends(table.standing(name)) for name in ("calcium", "magnesium")}
     return worked_out(chemistry.total_hardness, given, tuple(given))
 
 
+@_once
 def hardness(table: Table) -> Amount:
     """Hardness as printed, else from calcium and magnesium [mg/L as CaCO3]."""
     printed, worked = table.standing("total_hardness"), calculated_hardness(table)
@@ -133,6 +151,7 @@ def hardness(table: Table) -> Amount:
     )
 
 
+@_once
 def calculated_solids(table: Table) -> Amount:
     """Dissolved solids from the ions, as drying at 180 °C leaves them [mg/L]."""
     given = {name: _ends(table.standing(name)) for name in ("calcium", "magnesium", "sodium", "sulfate", "chloride")}
@@ -142,6 +161,7 @@ def calculated_solids(table: Table) -> Amount:
     return _with_taken(table, worked_out(chemistry.dissolved_solids_residue, given, tuple(given)), "potassium")
 
 
+@_once
 def solids(table: Table) -> Amount:
     """Dissolved solids: as printed, else from the ions, else from conductance [mg/L]."""
     printed, worked, conductance = (
@@ -168,6 +188,7 @@ def calcium(table: Table) -> Ends:
     )
 
 
+@_once
 def alkalinity_amount(table: Table) -> Amount:
     """Total alkalinity as an amount [mg/L as CaCO3]."""
     return Amount(*alkalinity(table), ("total_alkalinity", "bicarbonate", "carbonate"))
@@ -176,66 +197,69 @@ def alkalinity_amount(table: Table) -> Amount:
 _INDEX = ("ph", "calcium", "total_alkalinity", "temperature", "total_dissolved_solids")
 
 
-def _index(table: Table, function: Callable[..., Floats]) -> Amount:
-    """An index of calcium carbonate over the bounds of its inputs.
+def _temperature(table: Table) -> tuple[Ends, tuple[str, ...]]:
+    """Temperature as printed, else the range of ground water, and a note where that was taken."""
+    column = table.standing("temperature")
+    cold, warm = level("temperature_low"), level("temperature_high")
+    taken = () if column.bounded.all() else (f"temperature where not measured: {cold:g} to {warm:g} °C",)
+    return _or_range(column, cold, warm), taken
 
-    Where no temperature is printed a range is taken. Up to pH 9 the indices only rise, or only fall, with temperature
-    within it (a test holds that), so that its two ends decide; above, the range is searched.
-    """
-    ph, temperature, dissolved = table.standing("ph"), table.standing("temperature"), solids(table)
-    given = {
-        "ph": _ends(ph),
+
+def _index_inputs(table: Table) -> dict[str, Ends]:
+    dissolved = solids(table)
+    return {
+        "ph": _ends(table.standing("ph")),
         "calcium": calcium(table),
         "alkalinity": alkalinity(table),
         "dissolved_solids": (dissolved.low, dissolved.high),
     }
-    if temperature.bounded.all():
-        return worked_out(function, given | {"temperature": _ends(temperature)}, _INDEX)
-    cold, warm = level("temperature_low"), level("temperature_high")
-    at = [
-        worked_out(function, given | {"temperature": _or_range(temperature, end, end)}, _INDEX) for end in (cold, warm)
-    ]
-    low, high = np.fmin(at[0].low, at[1].low), np.fmax(at[0].high, at[1].high)
-    if (alkaline := (ph.high > _ENDS_DECIDE) & ~temperature.bounded).any():
-        searched = worked_out(
-            function,
-            {name: (ends[0][alkaline], ends[1][alkaline]) for name, ends in given.items()}
-            | {"temperature": (np.full(alkaline.sum(), cold), np.full(alkaline.sum(), warm))},
-            _INDEX,
-        )
-        low[alkaline], high[alkaline] = np.fmin(low[alkaline], searched.low), np.fmax(high[alkaline], searched.high)
-    return Amount(low, high, _INDEX, (f"temperature where not measured: {cold:g} to {warm:g} °C",))
+
+
+@_once
+def langelier(table: Table) -> Amount:
+    """Langelier index by Standard Methods [1].
+
+    Up to pH 9 it only rises with temperature within the range of ground water (a test holds that), so that the two
+    ends decide; above, the range is searched.
+    """
+    given, ((cold, warm), taken) = _index_inputs(table), _temperature(table)
+    ends = ((cold, cold), (warm, warm)) if np.nanmax(given["ph"][1], initial=0.0) <= _ENDS_DECIDE else ((cold, warm),)
+    at = [worked_out(chemistry.langelier_index, given | {"temperature": end}, _INDEX) for end in ends]
+    return Amount(np.fmin(at[0].low, at[-1].low), np.fmax(at[0].high, at[-1].high), _INDEX, taken)
 
 
 _ENDS_DECIDE = 9.0  # pH
 
 
-def langelier(table: Table) -> Amount:
-    """Langelier index by Standard Methods [1]."""
-    return _index(table, chemistry.langelier_index)
-
-
+@_once
 def langelier_short(table: Table) -> Amount:
     """Langelier index by the trade's short form [1], whose bounds are exact and cheap: rules over frames use it."""
-    return _index(table, chemistry.langelier_index_short_form)
+    temperature, taken = _temperature(table)
+    given = _index_inputs(table) | {"temperature": temperature}
+    amount = worked_out(chemistry.langelier_index_short_form, given, _INDEX)
+    return Amount(amount.low, amount.high, amount.inputs, taken)
 
 
-def _ryznar(ph: Floats, **others: Floats) -> Floats:
-    saturation: Floats = chemistry.saturation_ph(ph=ph, **others)
-    return chemistry.ryznar_index(ph=ph, saturation_ph=saturation)
-
-
+@_once
 def ryznar(table: Table) -> Amount:
-    """Ryznar index [1]."""
-    return _index(table, _ryznar)
+    """Ryznar index from the short form of the saturation pH [1], which does not hang on the pH."""
+    temperature, taken = _temperature(table)
+    given = _index_inputs(table) | {"temperature": temperature}
+    ph = given.pop("ph")
+    saturation = worked_out(chemistry.saturation_ph_short_form, given, _INDEX)
+    both = {"ph": ph, "saturation_ph": (saturation.low, saturation.high)}
+    amount = worked_out(chemistry.ryznar_index, both, _INDEX)
+    return Amount(amount.low, amount.high, _INDEX, taken)
 
 
+@_once
 def aggressive(table: Table) -> Amount:
     """Aggressive index [1]."""
     given = {"ph": _ends(table.standing("ph")), "calcium": calcium(table), "alkalinity": alkalinity(table)}
     return worked_out(chemistry.aggressive_index, given, ("ph", "calcium", "total_alkalinity"))
 
 
+@_once
 def larson_skold(table: Table) -> Amount:
     """Larson-Skold ratio [meq/meq]."""
     given = {name: _ends(table.standing(name)) for name in ("chloride", "sulfate")}
@@ -243,6 +267,7 @@ def larson_skold(table: Table) -> Amount:
     return worked_out(chemistry.larson_skold_ratio, given, ("chloride", "sulfate", "total_alkalinity"))
 
 
+@_once
 def chloride_sulfate(table: Table) -> Amount:
     """Chloride-sulfate mass ratio [mg/mg]."""
     given = {name: _ends(table.standing(name)) for name in ("chloride", "sulfate")}

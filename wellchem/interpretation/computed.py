@@ -42,7 +42,7 @@ _SCALING = (
         "Appendix B",
         "Langelier USGS",
     ),
-    _Formula("ryznar", "Ryznar index", "1", "Ryznar, J. AWWA 36", "1944, p. 472", "Ryznar"),
+    _Formula("ryznar", "Ryznar index, short form", "1", "Ryznar, J. AWWA 36", "1944, p. 472", "Ryznar"),
 )
 _CORROSION = (
     _Formula("aggressive", "aggressive index", "1", "AWWA C400", "definition", "aggressive index"),

@@ -23,13 +23,13 @@ def holds(text: str, waters: Waters, found: Mapping[str, Bools] | None = None) -
     `found` gives the problems (`problem:x`) and signs (`sign:x`) of the samples. Raises ValueError for a word that
     the language does not have.
     """
-    met = np.full(waters.size, not text, dtype=bool)
+    met = np.full(waters.size, text in ("", "always"), dtype=bool)
+    if text in ("", "always"):
+        return met, False
     weak = False
     for word in filter(None, text.split("|")):
         kind, _, name = word.partition(":")
-        if word == "always":
-            met |= True
-        elif kind in ("problem", "sign"):
+        if kind in ("problem", "sign"):
             met |= (found or {}).get(word, np.zeros(waters.size, dtype=bool))
         elif kind == "nearby":
             met |= waters.near(name)

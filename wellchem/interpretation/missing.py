@@ -198,9 +198,8 @@ def _watched(single: Single) -> Iterable[MissingTest]:
 
 def _questions(single: Single) -> Iterable[MissingTest]:
     for row in rows("questions"):
-        if getattr(single.waters.household, row["field"]) is not None:
-            continue
-        if bool(holds(row["when"], single.waters)[0][0]):
+        unknown = getattr(single.waters.household, row["field"]) is None
+        if unknown and bool(holds(row["when"], single.waters)[0][0]):
             yield MissingTest(
                 code=f"ask_{row['field']}",
                 title=row["title"],

@@ -236,8 +236,8 @@ def applies(row: Mapping[str, str], waters: Waters, ratio: Floats) -> Bools:
 def _certain(waters: Waters, weighing: _Weighing, acute: NDArray[np.bool_]) -> None:
     """Likely becomes certain by a second sound result, or where the hazard is acute; never on a bound alone."""
     doubtful = np.zeros(weighing.certainty.shape, dtype=bool)
-    for place, row in enumerate(problems()):
-        for analyte in row.analytes:
+    for place in np.flatnonzero((weighing.witnesses >= 2).any(axis=1)):
+        for analyte in problems()[place].analytes:
             name = analyte.rstrip("<>")
             if waters.table.holds(name):
                 doubtful[place] |= implausible(waters, name) | disagreeing(waters, name)

@@ -80,6 +80,7 @@ class Table:
     field_measured: Bools
     flags: NDArray[np.int32]
     basis_assumed: Bools
+    worked: dict[str, object] = field(default_factory=dict, repr=False)  # what was worked out of it, by name
     _made: dict[tuple[str, str], Column] = field(default_factory=dict, repr=False)
     _usable: dict[str, NDArray[np.int64]] = field(default_factory=dict, repr=False)
 

@@ -108,7 +108,6 @@ class Waters:
     dates: Dates
     day: Floats
     household: Household = field(default_factory=Household)
-    _worked: dict[str, Amount] = field(default_factory=dict, repr=False)
 
     @property
     def size(self) -> int:
@@ -116,10 +115,9 @@ class Waters:
         return self.table.size
 
     def worked(self, name: str) -> Amount:
-        """A worked-out amount by the name of its function in `amounts`, worked out once."""
-        if name not in self._worked:
-            self._worked[name] = getattr(amounts, name)(self.table)
-        return self._worked[name]
+        """A worked-out amount by the name of its function in `amounts`."""
+        made: Amount = getattr(amounts, name)(self.table)
+        return made
 
     def ends(self, name: str) -> tuple[Floats, Floats]:
         """Bounds by sample of an analyte at its most, or of a derived amount."""
