@@ -25,7 +25,7 @@ def read_delimited(data: bytes, name: str, *, arrow: bool | None = None) -> Sour
     Raises `EmptyFile` and `CorruptFile`.
     """
     text, encoding, notes = to_utf8(data, name)
-    if not text.strip():
+    if not text[:LARGE].strip() and not text.strip():
         raise EmptyFile(name)
     dialect, fit = find_dialect(text)
     if fit < SURE and len(text) < LARGE:
