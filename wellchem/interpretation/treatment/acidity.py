@@ -57,20 +57,23 @@ def _beside_calcite(box: tuple[Ends, ...]) -> tuple[float, float]:
     equivalents = alkalinity / chemistry.equivalent_weight("CaCO3", 2) / _LITRE
     raw = carbonate(ph=ph, alkalinity=alkalinity, temperature=temperature, dissolved_solids=solids)
     carbon = (equivalents + raw.hydrogen - raw.hydroxide) / _charge(raw.hydrogen, raw.k1, raw.k2)
-    at = carbonate(ph=grid, alkalinity=alkalinity, temperature=temperature, dissolved_solids=solids)
-    charge = _charge(at.hydrogen, at.k1, at.k2)
-    taken = (carbon * charge + at.hydroxide - at.hydrogen - equivalents) / (2.0 - charge)
-    taken = np.maximum(taken, 0.0)
-    grown = taken * _LITRE * chemistry.molar_mass("CaCO3")
+    grown = np.zeros_like(grid)
+    for _ in range(2):  # what dissolves raises the ionic strength, which changes the constants a little
+        strength = solids + grown
+        at = carbonate(ph=grid, alkalinity=alkalinity, temperature=temperature, dissolved_solids=strength)
+        charge = _charge(at.hydrogen, at.k1, at.k2)
+        taken = (carbon * charge + at.hydroxide - at.hydrogen - equivalents) / (2.0 - charge)
+        grown = np.maximum(taken, 0.0) * _LITRE * chemistry.molar_mass("CaCO3")
     index = grid - np.asarray(
         chemistry.saturation_ph(
             ph=grid,
-            calcium=calcium + taken * _LITRE * chemistry.molar_mass("Ca"),
+            calcium=calcium + grown * chemistry.basis_factor("CaCO3", "Ca"),
             alkalinity=alkalinity + grown,
             temperature=temperature,
-            dissolved_solids=solids,
+            dissolved_solids=solids + grown,
         )
     )
+    index = np.maximum(index, -99.0)  # without calcium the index is unbounded below
     saturated = index >= 0.0
     first = np.where(saturated.any(axis=1), saturated.argmax(axis=1), _GRID - 1)
     rows = np.arange(len(first))

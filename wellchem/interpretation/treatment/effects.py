@@ -7,7 +7,7 @@ from functools import cache
 from math import inf
 
 from wellchem.interpretation import practice
-from wellchem.interpretation.treatment.tables import Ends, stages
+from wellchem.interpretation.treatment.tables import Ends, constant, stages
 from wellchem.interpretation.treatment.water import Water
 from wellchem.models.household import Household
 
@@ -62,8 +62,8 @@ def _sodium(ahead: Water, behind: Water, home: Household) -> Iterable[str]:
 def _corrosion(code: str, ahead: Water, behind: Water) -> Iterable[str]:
     """Less hardness, less alkalinity or a lower pH: the water takes up metals more readily."""
     softer = any(_falls(name, ahead, behind) for name in ("total_hardness", "calcium", "total_alkalinity"))
-    ph = behind.get("ph")
-    if softer or _falls("ph", ahead, behind):
+    ph, before = behind.get("ph"), ahead.get("ph")
+    if softer or (ph is not None and before is not None and ph[0] < before[0] - constant("corrosive_ph").low):
         told = f" (pH {_range(ph, '').strip()})" if ph is not None and ph != ahead.get("ph") else ""
         place = "at that tap" if stages()[code].place == "tap" else "in the plumbing"
         yield (
@@ -73,8 +73,10 @@ def _corrosion(code: str, ahead: Water, behind: Water) -> Iterable[str]:
 
 
 def _falls(name: str, ahead: Water, behind: Water) -> bool:
+    """Whether an amount falls by a share that counts, at its low end."""
     before, after = ahead.get(name), behind.get(name)
-    return before is not None and after is not None and after[0] < before[0]
+    share = 1.0 - constant("corrosive_share").low / 100.0
+    return before is not None and after is not None and after[0] < before[0] * share
 
 
 def _collects(code: str, raw: Water) -> Iterable[str]:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from enum import IntEnum
 from math import inf
 
-from wellchem.interpretation.treatment.tables import BEHIND, ORGANISMS, PRESSURE, Condition, Ends, conditions
+from wellchem.interpretation.treatment.tables import BEHIND, GRIT, ORGANISMS, SITE, Condition, Ends, conditions
 from wellchem.interpretation.treatment.water import Organisms, Water
 from wellchem.models.base import Interval
 from wellchem.models.finding import FeedCondition
@@ -41,8 +41,12 @@ def holds(condition: Condition, water: Water) -> tuple[Holds, Ends | None]:
         if water.organisms is Organisms.FOUND:
             return Holds.FAILS, None
         return (Holds.UNTOLD if water.organisms is Organisms.UNTOLD else Holds.HOLDS), None
-    if word == PRESSURE:
+    if word.startswith(SITE):
         return Holds.UNTOLD, None
+    if word == GRIT:
+        if "coarse_screen" in water.passed:
+            return Holds.HOLDS, None
+        return (Holds.UNTOLD if water.grit is None else Holds.FAILS if water.grit else Holds.HOLDS), None
     if word.startswith(BEHIND):
         return (Holds.HOLDS if word.removeprefix(BEHIND) in water.passed else Holds.FAILS), None
     amount = _sum(water, condition.amounts)

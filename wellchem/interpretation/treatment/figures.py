@@ -77,15 +77,20 @@ def span(code: str) -> Ends:
     return found.low, found.high
 
 
+def rounded(value: float) -> float:
+    """Six significant digits, far beyond what any range tells."""
+    return float(f"{value:.6g}")
+
+
 def figure(
     name: str, label: str, value: Ends, unit: str, formula: str, inputs: tuple[str, ...], source: Source | None
 ) -> Figure:
     """A figure in SI and US units; an end without bound is left out."""
     us, factor = _customary().get(unit, ("", 1.0))
-    low, high = (None if end == inf else end for end in value)
+    low, high = (None if end == inf else rounded(end) for end in value)
 
     def customary(end: float | None) -> float | None:
-        return None if end is None or not us else end * factor
+        return None if end is None or not us else rounded(end * factor)
 
     return Figure(
         name=name,
@@ -159,27 +164,3 @@ def bed(use: Use, name: str) -> tuple[Figure, ...]:
             wash.source,
         ),
     )
-
-
-def backwash_held(use: Use, name: str) -> tuple[bool | None, Ends]:
-    """Whether the pump gives the backwash flow, and that flow."""
-    found = bed(use, name)[1]
-    needed = (found.low or 0.0, inf if found.high is None else found.high)
-    if use.pump is None:
-        return None, needed
-    return (True if use.pump >= needed[1] else False if use.pump < needed[0] else None), needed
-
-
-# The bed whose backwash the pump must give, by stage.
-BEDS = {
-    "softening": "softening",
-    "nitrate_exchange": "exchange",
-    "tannin_exchange": "exchange",
-    "uranium_exchange": "exchange",
-    "oxidising_filter": "oxidising",
-    "aerated_filter": "oxidising",
-    "chlorination": "oxidising",
-    "neutralising_calcite": "neutralising",
-    "neutralising_blend": "neutralising",
-    "carbon": "carbon",
-}

@@ -8,14 +8,21 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
 from functools import cache
-from math import inf, log10
+from math import inf, log10, sqrt
 
 from wellchem import chemistry
 from wellchem.chemistry.ions import equivalent_weights
 from wellchem.chemistry.tables import rows as chemistry_rows
 from wellchem.interpretation.treatment import acidity
 from wellchem.interpretation.treatment.tables import ENTRY, Ends, constant, plumbing_metals, removal, stages
-from wellchem.interpretation.treatment.water import Organisms, Water, arsenic_is_oxidised, hardness_factors, organism
+from wellchem.interpretation.treatment.water import (
+    UNKNOWN,
+    Organisms,
+    Water,
+    arsenic_is_oxidised,
+    hardness_factors,
+    organism,
+)
 
 _METALS = ("iron", "manganese")
 _ANIONS = ("sulfate", "nitrate", "nitrite", "total_alkalinity")
@@ -23,7 +30,6 @@ _CATIONS_OF_BALANCE = ("calcium", "magnesium", "sodium", "potassium")
 _ANIONS_OF_BALANCE = ("total_alkalinity", "chloride", "sulfate", "nitrate")
 _ARSENIC = ("arsenic", "arsenic_v", "arsenic_iii")
 BALANCED = frozenset(("total_hardness", *_CATIONS_OF_BALANCE, *_ANIONS_OF_BALANCE))
-_LOWEST_PH = 4.0
 
 
 @cache
@@ -72,6 +78,7 @@ def predict(stage: str, water: Water) -> Water:
         dissolved=water.dissolved,
         oxidised=water.oxidised or kind.oxidant,
         passed=(*water.passed, stage),
+        grit=water.grit,
     )
 
 
@@ -158,21 +165,27 @@ def _exchanges(water: Water, changed: dict[str, Ends]) -> None:
 
 
 def _ph_with_alkalinity(water: Water, changed: dict[str, Ends]) -> None:
-    """Carbon dioxide stays while alkalinity goes: pH falls by the logarithm of what is left of it."""
+    """Carbon dioxide stays while alkalinity goes, and the pH falls; of unknown alkalinity all may go."""
     ph = water.get("ph")
-    row = changed.get("total_alkalinity"), water.get("total_alkalinity")
     if ph is None:
         return
-    if row[0] is None or row[1] is None or row[1][1] <= 0.0:
-        changed["ph"] = (min(_LOWEST_PH, ph[0]), ph[1])
-        return
-    (left_low, left_high), (low, high) = row[0], row[1]
-    least = left_low / low if low > 0.0 else 0.0
-    most = left_high / high if high < inf else 1.0
-    changed["ph"] = (
-        max(ph[0] + log10(least), min(_LOWEST_PH, ph[0])) if least > 0.0 else min(_LOWEST_PH, ph[0]),
-        ph[1] + log10(most) if most > 0.0 else ph[1],
-    )
+    low, high = water.get("total_alkalinity") or UNKNOWN
+    left_low, left_high = changed.get("total_alkalinity") or (0.0, high)
+    lowest = _ph_at(ph[0], low, left_low) if low > 0.0 else _ph_at(ph[0], min(high, _MUCH_ALKALINITY), 0.0)
+    changed["ph"] = (lowest, _ph_at(ph[1], high, left_high) if 0.0 < high < inf else ph[1])
+
+
+_MUCH_ALKALINITY = 500.0  # mg/L as CaCO3, where none was measured: more than all but few wells hold
+
+
+def _ph_at(ph: float, alkalinity: float, left: float) -> float:
+    """pH at the same carbonic acid with less alkalinity: hydrogen times bicarbonate is kept, and bicarbonate is
+    alkalinity and hydrogen. Carbonate is left out, so it holds below pH 8.5 or so.
+    """
+    hydrogen = 10.0 ** (3.0 - ph)  # meq/L
+    before, after = (amount / weights()["total_alkalinity"] for amount in (alkalinity, left))
+    kept = hydrogen * (before + hydrogen)
+    return min(3.0 - log10((sqrt(after**2 + 4.0 * kept) - after) / 2.0), ph)
 
 
 def _oxidises(water: Water, changed: dict[str, Ends]) -> None:

@@ -11,18 +11,18 @@ from wellchem.interpretation.treatment.effects import effects
 from wellchem.interpretation.treatment.search import Train, search
 from wellchem.interpretation.treatment.tables import Ends, StageKind, conditions, removal, rows, stages
 from wellchem.interpretation.treatment.water import Water, organism, raw_water
-from wellchem.models.base import Interval
 from wellchem.models.codes import Certainty, SamplingPoint
-from wellchem.models.finding import Computed, FeedCondition, Problem, Source, Stage, Treatment
-from wellchem.models.household import Household
+from wellchem.models.finding import Computed, Problem, Source, Stage, Treatment
+from wellchem.models.household import Household, Observation
 from wellchem.models.limits import Comparison
 from wellchem.models.sample import Sample
 
+_ALTERED = frozenset({"softened", "chlorinated", "after_membrane"})
 _MICROBES = frozenset({"fecal_bacteria", "coliform_bacteria", "other_organisms"})
 _FROM_THE_PIPES = frozenset({"lead", "copper", "corrosive_metals", "copper_staining", "zinc"})
 _CONFIRM = "A prediction from published ranges: a test of the treated water has to confirm it."
 _BEHIND_TREATMENT = (
-    "This sample was taken behind treatment: a train is chosen from the raw water, so have that sampled first."
+    "This sample is, or may be, from behind treatment: a train is chosen from the raw water. Have that sampled first."
 )
 _NOTHING = "No problem of this report calls for a stage of treatment; what was not tested is not covered by that."
 _HARD_TAP = "Leave the cold tap for drinking unsoftened, so that it stays hard."
@@ -38,6 +38,7 @@ def recommend(
     problems: Sequence[Problem],
     comparisons: Sequence[Comparison],
     household: Household | None = None,
+    signs: Sequence[str] = (),
 ) -> Treatment:
     """The smallest train that clears the problems at the worst end of its predicted water, with sizes.
 
@@ -49,6 +50,8 @@ def recommend(
         Of that sample. Problems that are only possible call for a test, not for a stage.
     household : Household, optional
         What sizes and the sodium of a diet depend on.
+    signs : codes of signs
+        Of those that the sample is not the raw water, a note comes first.
 
     Returns
     -------
@@ -57,12 +60,12 @@ def recommend(
     """
     home = household or Household()
     codes = {problem.code for problem in problems}
-    raw = raw_water(sample, suspect=bool(codes & _MICROBES))
+    raw = raw_water(sample, suspect=bool(codes & _MICROBES), grit=_grit(home))
     sought = aims(problems, comparisons, home, raw)
     best, second = search(sought, raw)
     unanswered = tuple(aim.code for aim in best.left(sought, Outcome.UNANSWERED))
     return Treatment(
-        steps_first=_steps(sample, problems),
+        steps_first=_steps(sample, problems, home, signs),
         stages=tuple(_stages(best, raw, sought, home)),
         unanswered=unanswered,
         runner_up=second.stages if second else (),
@@ -71,12 +74,19 @@ def recommend(
     )
 
 
-def _steps(sample: Sample, problems: Sequence[Problem]) -> tuple[str, ...]:
+def _grit(home: Household) -> bool | None:
+    """Whether people see sand or sediment; None where they were not asked."""
+    return None if home.observations is None else Observation.SEDIMENT in home.observations
+
+
+def _steps(sample: Sample, problems: Sequence[Problem], home: Household, signs: Sequence[str]) -> tuple[str, ...]:
     """What comes before any equipment."""
     codes = {problem.code for problem in problems}
     found = []
-    if sample.point is SamplingPoint.AFTER_TREATMENT:
+    if sample.point is SamplingPoint.AFTER_TREATMENT or _ALTERED.intersection(signs):
         found.append(_BEHIND_TREATMENT)
+    if home.treatment:
+        found.append(f"Treatment is in place ({', '.join(home.treatment)}): sample ahead of it and behind it first.")
     for row in rows("first_steps"):
         if codes and (row["problems"] == "any" or codes & set(row["problems"].split("|"))):
             found.append(row["text"])
@@ -99,7 +109,7 @@ def _stages(train: Train, raw: Water, sought: Sequence[Aim], home: Household) ->
             where=kind.where,
             answers=tuple(aim.code for aim in answered),
             why=_why(kind, answered, sought, train),
-            feed=(*feed.shown(code, water), *_backwash(code, use)),
+            feed=feed.shown(code, water),
             adds=(kind.adds, *effects(code, raw, water, behind, home)),
             certification=kind.certification,
             maintenance=kind.maintenance,
@@ -143,18 +153,6 @@ def _touches(code: str, word: str) -> bool:
     return word == f"behind:{code}" or removal(code, word) is not None
 
 
-def _backwash(code: str, use: figures.Use) -> tuple[FeedCondition, ...]:
-    """Whether the pump gives the flow that washes the bed."""
-    if code not in figures.BEDS:
-        return ()
-    held, needed = figures.backwash_held(use, figures.BEDS[code])
-    status = feed.Holds.UNTOLD if held is None else feed.Holds.HOLDS if held else feed.Holds.FAILS
-    text = f"The pump gives the backwash flow, {needed[0]:.3g} to {needed[1]:.3g} L/min for one vessel"
-    if held is False:
-        text += "; smaller vessels in parallel, washed one after the other, ask for less"
-    return (FeedCondition(text=text, status=status.text, amount=Interval(low=needed[0], high=needed[1])),)
-
-
 def _after(kind: StageKind, raw: Water, water: Water, behind: Water, sought: Sequence[Aim]) -> Iterable[Computed]:
     """The analytes that the problems rest on and those that the stage changed, the former first."""
     concerned = [target.analyte for aim in sought for target in aim.targets]
@@ -168,8 +166,8 @@ def _after(kind: StageKind, raw: Water, water: Water, behind: Water, sought: Seq
         yield Computed(
             name=name,
             label=_label(name),
-            low=ends[0],
-            high=None if ends[1] == inf else ends[1],
+            low=figures.rounded(ends[0]),
+            high=None if ends[1] == inf else figures.rounded(ends[1]),
             unit=_unit(name),
             text="no count is predicted; tests decide" if organism(name) and ends[1] > 0.0 else "",
             source=row.source if row is not None and name in changed else None,
@@ -202,9 +200,9 @@ def _unit(name: str) -> str:
 
 
 def _sources(code: str, water: Water) -> Iterable[Source]:
-    """Documents behind what the stage takes out of this water."""
+    """Documents behind the stage and what it takes out of this water."""
     found = (removal(code, name) for name in water.amounts)
-    return dict.fromkeys(row.source for row in found if row is not None)
+    return dict.fromkeys((stages()[code].source, *(row.source for row in found if row is not None)))
 
 
 def _titles(found: Iterable[Aim]) -> str:

@@ -15,6 +15,7 @@ from wellchem.interpretation.treatment.prediction import BALANCED, predict
 from wellchem.interpretation.treatment.tables import (
     BEHIND,
     ENTRY,
+    GRIT,
     ORGANISMS,
     TAP,
     StageKind,
@@ -87,6 +88,8 @@ def _helpers(stage: str, amounts: Sequence[str]) -> list[str]:
     if word.startswith(BEHIND):
         return [word.removeprefix(BEHIND)]
     ahead = [kind for kind in stages().values() if kind.order < stages()[stage].order and kind.place == ENTRY]
+    if word == GRIT:
+        return ["coarse_screen"]
     if word == ORGANISMS:
         return [kind.code for kind in ahead if kind.disinfects]
     if word == "ph":

@@ -14,7 +14,7 @@ from wellchem.models.finding import Source
 Ends = tuple[float, float]
 
 ENTRY, TAP = "entry", "tap"
-ORGANISMS, PRESSURE, BEHIND = "organisms", "pressure", "behind:"
+ORGANISMS, GRIT, BEHIND, SITE = "organisms", "grit", "behind:", "site:"
 
 
 def rows(table: str) -> tuple[Mapping[str, str], ...]:
@@ -69,6 +69,7 @@ class StageKind:
     failure: str
     tests: str
     gathers: tuple[str, ...]
+    source: Source
 
     @property
     def disinfects(self) -> bool:
@@ -103,6 +104,7 @@ def stages() -> Mapping[str, StageKind]:
             failure=row["failure"],
             tests=row["tests"],
             gathers=tuple(filter(None, row["gathers"].split(";"))),
+            source=source(row),
         )
         for row in rows("stages")
     ]

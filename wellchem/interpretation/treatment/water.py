@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from datetime import date, datetime, timedelta
 from enum import IntEnum
 from functools import cache
 from math import inf
@@ -17,6 +18,8 @@ from wellchem.models.codes import Censoring, Fraction, Measured
 from wellchem.models.sample import Result, Sample
 
 UNKNOWN: Ends = (0.0, inf)
+_DAY = timedelta(days=1)
+_DOUBTFUL = frozenset({"H", "CG"})  # holding time passed, plate overgrown: none found tells nothing
 # Organisms that tell of others which cause disease; their finding keeps the water from membranes, carbon and resins.
 INDICATORS = ("e_coli", "fecal_coliform", "total_coliform", "enterococci")
 # What the species of arsenic is told by.
@@ -36,13 +39,16 @@ class Organisms(IntEnum):
 @dataclass(frozen=True)
 class Water:
     """Amounts by analyte in canonical units; `dissolved` is the share of iron and manganese that is dissolved,
-    `oxidised` whether arsenic III was turned into arsenic V on the way, `passed` the stages behind this point."""
+    `oxidised` whether arsenic III was turned into arsenic V on the way, `passed` the stages ahead of this point,
+    `grit` whether sand or sediment is seen.
+    """
 
     amounts: Mapping[str, Ends]
     organisms: Organisms
     dissolved: Mapping[str, Ends]
     oxidised: bool
     passed: tuple[str, ...] = ()
+    grit: bool | None = None
 
     def get(self, analyte: str) -> Ends | None:
         """Bounds of an amount, or None where nothing is known of it."""
@@ -68,10 +74,11 @@ def usable(result: Result) -> bool:
 def bounds_of(result: Result) -> Ends:
     """Bounds of a result; an unknown high end is open."""
     least = 1.0 if result.censoring is Censoring.PRESENT else 0.0
+    doubtful = organism(result.analyte) and not _DOUBTFUL.isdisjoint(result.qualifiers)
     if result.censoring is Censoring.ABSENT:
-        return 0.0, 0.0
+        return 0.0, inf if doubtful else 0.0
     low = least if result.low is None else max(result.low, least if least else result.low)
-    high = inf if result.high is None else result.high
+    high = inf if result.high is None or doubtful else result.high
     return low, max(low, high)
 
 
@@ -100,12 +107,27 @@ def hull(results: tuple[Result, ...]) -> Ends:
     return min(low for low, _ in ends), max(high for _, high in ends)
 
 
-def raw_water(sample: Sample, *, suspect: bool = False) -> Water:
+def raw_water(sample: Sample, *, suspect: bool = False, grit: bool | None = None) -> Water:
     """The water of a sample. `suspect` tells that organisms are thought possible though none were decided."""
     chosen = standing(sample)
     amounts = {analyte: hull(results) for analyte, results in chosen.items()}
     amounts.update(_worked_out(amounts))
-    return Water(amounts, _organisms(amounts, suspect), _dissolved(sample, amounts), False)
+    return Water(amounts, _organisms(amounts, suspect or _late(sample)), _dissolved(sample, amounts), False, grit=grit)
+
+
+def _late(sample: Sample) -> bool:
+    """Whether coliforms were analysed past their holding time, so that finding none tells nothing."""
+    end = sample.analysed or sample.received
+    if sample.collected is None or end is None:
+        return False
+    latest = sample.collected if isinstance(sample.collected, datetime) else _midnight(sample.collected) + _DAY
+    earliest = end if isinstance(end, datetime) else _midnight(end)
+    (row,) = practice.by("holding_times", "analyte")["total_coliform"]
+    return earliest.replace(tzinfo=None) - latest.replace(tzinfo=None) > timedelta(hours=float(row["hours"]))
+
+
+def _midnight(day: date) -> datetime:
+    return datetime(day.year, day.month, day.day)
 
 
 def _worked_out(amounts: Mapping[str, Ends]) -> dict[str, Ends]:
