@@ -219,7 +219,8 @@ class Names:
         if (start or "(" in before) and end - start <= 8:
             whole = raw + ")" if raw.count("(") > raw.count(")") and closing == ")" else raw
             whole = before.strip()[-1] + whole if before.strip()[-1:] == "/" else whole
-            like = "/" in whole or "%" in raw or " per " in raw.lower() or self.units.is_word(raw)
+            whole = whole.removeprefix("as ").removeprefix("AS ")
+            like = "/" in whole or "%" in raw or " per " in raw.lower() or self.units.is_word(whole)
             if like and self.units.parse(whole):
                 yield _Part("unit", whole, 1.3)
 

@@ -23,6 +23,7 @@ _SIGNS = str.maketrans(
     }
 )
 _GREEK = {"α": "alpha", "β": "beta", "γ": "gamma", "δ": "delta", "λ": "lambda", "ω": "omega", "σ": "sigma"}
+_DEGREES = re.compile(r"(\d)°")
 _BLANKS = re.compile(r"\s+")
 
 
@@ -54,12 +55,12 @@ def fold(text: str) -> str:
 
 @lru_cache(maxsize=1 << 16)
 def squash(text: str) -> str:
-    """Letters, digits and the degree sign of the folded text: two spellings of one name have one squash."""
+    """Letters and digits of the folded text, and a degree sign that follows no digit ("T°"; "22 °C" is "22C")."""
     folded = fold(text)
     for letter, name in _GREEK.items():
         if letter in folded:
             folded = folded.replace(letter, name)
-    return "".join(letter for letter in folded if letter.isalnum() or letter == "°")
+    return _DEGREES.sub(r"\1", "".join(letter for letter in folded if letter.isalnum() or letter == "°"))
 
 
 @lru_cache(maxsize=1 << 16)
