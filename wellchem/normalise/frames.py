@@ -10,7 +10,8 @@ from numpy.typing import NDArray
 
 from wellchem import schema
 from wellchem.normalise.numbers import CENSORING
-from wellchem.normalise.results import REASONS, ROLES, UNREAD, Normalised
+from wellchem.normalise.heads import ROLES
+from wellchem.normalise.results import REASONS, UNREAD, Normalised
 from wellchem.reading.grid import Grid
 from wellchem.reading.rows import Coded, of
 
@@ -25,10 +26,10 @@ def results_frame(made: Normalised) -> pd.DataFrame:
     meanings = made.meanings
     data: dict[str, Any] = {
         "sample": _keys(made, keep),
-        "sample_id": _categorical(of([head.sample_id for head in heads]).take(sample)),
-        "site": _categorical(of([head.site for head in heads]).take(sample)),
-        "point": _fixed("point", of([head.point or "" for head in heads]).take(sample)),
-        "collected": _times([head.collected for head in heads])[sample],
+        "sample_id": _categorical(heads.printed.sample_id.take(sample)),
+        "site": _categorical(heads.printed.site.take(sample)),
+        "point": _fixed("point", heads.point.take(sample)),
+        "collected": heads.collected[sample],
         "role": _codes("role", made.role[keep], ROLES),
         "analyte": _categorical(meanings.texts(lambda one: one.analyte).take(keep)),
         "fraction": _fixed("fraction", meanings.texts(lambda one: one.fraction).take(keep)),
@@ -59,21 +60,19 @@ def samples_frame(made: Normalised) -> pd.DataFrame:
     pair = made.reading.rows.sample[keep].astype(np.int64) * len(ROLES) + made.role[keep]
     pairs = np.unique(pair)
     numbers, roles = pairs // len(ROLES), pairs % len(ROLES)
-    heads = [made.heads[number] for number in numbers]
+    heads = made.heads
     data: dict[str, Any] = {
-        "sample": pd.Categorical([_key(made, int(n), int(r)) for n, r in zip(numbers, roles, strict=True)]),
+        "sample": pd.Categorical(_pair_names(made, pairs)),
         "role": _codes("role", roles.astype(np.int8), ROLES),
-        "point": _fixed("point", of([head.point or "" for head in heads])),
-        "collected_timed": [head.collected_timed for head in heads],
-        "source": pd.Categorical([made.reading.source.name] * len(heads)),
+        "point": _fixed("point", heads.point.take(numbers)),
+        "collected_timed": heads.collected_timed[numbers],
+        "source": pd.Categorical([made.reading.source.name] * len(numbers)),
     }
     for name in ("sample_id", "site", "laboratory", "preserved", "matrix", "aquifer"):
-        data[name] = _categorical(of([getattr(head, name) for head in heads]))
-    for name in ("collected", "received", "analysed"):
-        data[name] = _times([getattr(head, name) for head in heads])
-    for name in ("latitude", "longitude", "well_depth"):
-        data[name] = np.array([np.nan if (v := getattr(head, name)) is None else v for head in heads], np.float64)
-    return schema.conform("samples", data, len(heads))
+        data[name] = _categorical(getattr(heads.printed, name).take(numbers))
+    for name in ("collected", "received", "analysed", "latitude", "longitude", "well_depth"):
+        data[name] = getattr(heads, name)[numbers]
+    return schema.conform("samples", data, len(numbers))
 
 
 def unread_frame(made: Normalised, suggest: dict[str, tuple[str, ...]]) -> pd.DataFrame:
@@ -104,17 +103,19 @@ def unread_frame(made: Normalised, suggest: dict[str, tuple[str, ...]]) -> pd.Da
     return schema.conform("unread", data, len(reasons))
 
 
-def _key(made: Normalised, number: int, role: int) -> str:
-    head = made.heads[number]
-    base = f"{made.reading.source.name}#{number + 1}"
-    return base if ROLES[role] is head.role else f"{base}/{ROLES[role]}"
+def _pair_names(made: Normalised, pairs: NDArray[np.int64]) -> list[str]:
+    """Keys of samples, one for each role that a sample's results have; its own role is not said."""
+    name, own = made.reading.source.name, made.heads.role
+    return [
+        f"{name}#{sample + 1}" if own[sample] == role else f"{name}#{sample + 1}/{ROLES[role]}"
+        for sample, role in zip((pairs // len(ROLES)).tolist(), (pairs % len(ROLES)).tolist(), strict=True)
+    ]
 
 
 def _keys(made: Normalised, keep: NDArray[np.int64]) -> pd.Categorical:
     pair = made.reading.rows.sample[keep].astype(np.int64) * len(ROLES) + made.role[keep]
-    codes, uniques = pd.factorize(pair, sort=True)
-    names = [_key(made, int(one) // len(ROLES), int(one) % len(ROLES)) for one in uniques]
-    return pd.Categorical.from_codes(codes, categories=pd.Index(names, dtype="str"))
+    codes, uniques = pd.factorize(pair)
+    return pd.Categorical.from_codes(codes, categories=pd.Index(_pair_names(made, uniques), dtype="str"))
 
 
 def _categorical(column: Coded) -> pd.Categorical:
@@ -143,12 +144,6 @@ def _codes(name: str, codes: NDArray[np.int8], words: tuple[Any, ...]) -> pd.Cat
     dtype = _dtype("results", name)
     to = np.array([dtype.categories.get_loc(str(word)) for word in words], np.int8)
     return pd.Categorical.from_codes(to[codes], dtype=dtype)
-
-
-def _times(values: list[Any]) -> NDArray[np.datetime64]:
-    return np.array(
-        [np.datetime64("NaT") if value is None else np.datetime64(value, "s") for value in values], "datetime64[s]"
-    )
 
 
 def _places(

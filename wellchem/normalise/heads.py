@@ -1,115 +1,130 @@
-"""What a report says of each sample, understood: dates in the report's own order, role, sampling point, matrix."""
+"""What a report says of each sample, understood: dates in the report's own order, role, sampling point, matrix.
+
+Columns with an entry a sample; each distinct text is understood once.
+"""
 
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
-from datetime import datetime
+from functools import lru_cache
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
 
 from wellchem.models.codes import Role, SamplingPoint
 from wellchem.reading.dates import clock, day_first, parsed
-from wellchem.reading.rows import SampleHeads
+from wellchem.reading.rows import Coded, SampleHeads, of
 from wellchem.vocabulary import Vocabulary
 
+ROLES = tuple(Role)
+Times = NDArray[np.datetime64]
+
+_DIGITS = re.compile(r"\d+")
 _NUMBER = re.compile(r"[-+]?\d+(?:[.,]\d+)?")
+_DEGREES = re.compile(r"[-+]?\d+(?:[.,]\d+)?°?\s*[NSEWO]?")
 _FEET = re.compile(r"\b(?:ft|feet|foot|pieds?|fu(?:ß|ss)|pies)\b|'", re.IGNORECASE)
 _METRES = re.compile(r"\b(?:m|metres?|meters?|mètres?|metros?)\b", re.IGNORECASE)
 _METRES_A_FOOT = 0.3048  # international foot, exact
 
 
-@dataclass(frozen=True)
-class Head:
-    """One sample: its texts and their meanings. `assumptions` hold for every result of it."""
+@dataclass(frozen=True, eq=False)
+class Heads:
+    """The samples. `assumptions` hold for every result of a sample; `role` indexes ROLES; depth is in metres."""
 
-    sample_id: str
-    site: str
-    point: SamplingPoint | None
-    role: Role
-    collected: datetime | None
-    collected_timed: bool
-    received: datetime | None
-    analysed: datetime | None
-    laboratory: str
-    preserved: str
-    matrix: str
-    water: bool
-    latitude: float | None
-    longitude: float | None
-    well_depth: float | None
-    aquifer: str
-    assumptions: tuple[str, ...] = ()
+    printed: SampleHeads
+    point: Coded
+    role: NDArray[np.int8]
+    water: NDArray[np.bool_]
+    collected: Times
+    collected_timed: NDArray[np.bool_]
+    received: Times
+    received_timed: NDArray[np.bool_]
+    analysed: Times
+    analysed_timed: NDArray[np.bool_]
+    latitude: NDArray[np.float64]
+    longitude: NDArray[np.float64]
+    well_depth: NDArray[np.float64]
+    assumptions: Coded
 
 
-def heads_of(vocabulary: Vocabulary, printed: SampleHeads, decimal_comma: bool) -> list[Head]:
-    """Every sample of a reading."""
+def heads_of(vocabulary: Vocabulary, printed: SampleHeads, decimal_comma: bool) -> Heads:
+    """Every sample of a reading. A decimal comma in the report lets the day come first where no date decides it."""
     dates = [str(t) for c in (printed.date_collected, printed.date_received, printed.date_analysed) for t in c.texts]
     order = day_first(dates)
-    cache: dict[tuple[str, str], tuple[datetime | None, bool, bool]] = {}
-
-    def date_of(text: str, time: str = "") -> tuple[datetime | None, bool, bool]:
-        if (text, time) not in cache:
-            cache[text, time] = _date(text, time, decimal_comma if order is None else order, order is None)
-        return cache[text, time]
-
-    roles: dict[str, Role | None] = {}
-
-    def role_of(text: str, *, id_only: bool = False) -> Role | None:
-        if not text:
-            return None
-        key = f"{id_only}{text}"
-        if key not in roles:
-            roles[key] = vocabulary.sample_role(text) if not id_only else vocabulary.id_role(text)
-        return roles[key]
-
-    made = []
-    for row in range(len(printed)):
-        collected, timed, supposed = date_of(printed.date_collected[row], printed.time_collected[row])
-        received, _, _ = date_of(printed.date_received[row])
-        analysed, _, _ = date_of(printed.date_analysed[row])
-        kind = role_of(printed.sample_type[row])
-        named = role_of(printed.sample_id[row], id_only=True) or role_of(printed.site[row], id_only=True)
-        role = kind if kind not in (None, Role.ROUTINE) else named or kind or Role.ROUTINE
-        matrix = printed.matrix[row]
-        water = vocabulary.is_water(matrix) if matrix else None
-        point = printed.point[row]
-        made.append(
-            Head(
-                printed.sample_id[row],
-                printed.site[row],
-                SamplingPoint(point)
-                if point in SamplingPoint._value2member_map_
-                else vocabulary.point(point)
-                if point
-                else None,
-                role or Role.ROUTINE,
-                collected,
-                timed,
-                received,
-                analysed,
-                printed.laboratory[row],
-                printed.preserved[row],
-                matrix,
-                water is not False,
-                _coordinate(printed.latitude[row], 90.0),
-                _coordinate(printed.longitude[row], 180.0),
-                _metres(printed.well_depth[row]),
-                printed.aquifer[row],
-                (("date_order=dmy" if decimal_comma else "date_order=mdy"),) if supposed else (),
-            )
-        )
-    return made
+    first = decimal_comma if order is None else order
+    collected, timed, supposed = _dates(printed.date_collected, printed.time_collected, first, order is None)
+    nothing = Coded(np.full(len(printed), -1, np.int32), printed.time_collected.texts)
+    received, received_timed, _ = _dates(printed.date_received, nothing, first, False)
+    analysed, analysed_timed, _ = _dates(printed.date_analysed, nothing, first, False)
+    assumed = Coded(np.where(supposed, 0, -1).astype(np.int32), of([f"date_order={'dmy' if first else 'mdy'}"]).texts)
+    return Heads(
+        printed,
+        _mapped(printed.point, lambda text: text if text in SamplingPoint._value2member_map_ else vocabulary.point(text)),
+        _roles(vocabulary, printed),
+        _each(printed.matrix, lambda text: vocabulary.is_water(text) is not False, True, np.bool_),
+        collected,
+        timed,
+        received,
+        received_timed,
+        analysed,
+        analysed_timed,
+        _each(printed.latitude, lambda text: _coordinate(text, 90.0), np.nan, np.float64),
+        _each(printed.longitude, lambda text: _coordinate(text, 180.0), np.nan, np.float64),
+        _each(printed.well_depth, _metres, np.nan, np.float64),
+        assumed,
+    )
 
 
-def _date(text: str, time: str, day_comes_first: bool, undecided: bool) -> tuple[datetime | None, bool, bool]:
-    """The date, whether its time is printed, and whether the order of day and month had to be supposed."""
-    found = parsed(text) if text else None
-    if found is None:
-        return None, False, False
-    when = found.either if found.either is not None and day_comes_first else found.when
-    timed = found.timed
-    if time and not timed and (at := clock(time)) is not None:
-        when, timed = when.replace(hour=at[0], minute=at[1], second=at[2]), True
-    return when, timed, undecided and found.either is not None
+def _each(column: Coded, of_text: Callable[[str], Any], missing: Any, kind: Any) -> NDArray[Any]:
+    """A number or truth for each row from its text."""
+    values = [missing if (value := of_text(str(text))) is None else value for text in column.texts]
+    return np.array([*values, missing], kind)[column.codes]
+
+
+def _mapped(column: Coded, of_text: Callable[[str], Any]) -> Coded:
+    """Another text for each row, from its text."""
+    made = of([str(value) if (value := of_text(str(text))) else "" for text in column.texts])
+    return Coded(np.append(made.codes, -1)[column.codes].astype(np.int32), made.texts)
+
+
+def _roles(vocabulary: Vocabulary, printed: SampleHeads) -> NDArray[np.int8]:
+    """Role of each sample: of its type's cell, else of a name built of a quality-control code."""
+    routine = ROLES.index(Role.ROUTINE)
+
+    def index(role: Role | None) -> int:
+        return routine if role is None else ROLES.index(role)
+
+    role = _each(printed.sample_type, lambda text: index(vocabulary.sample_role(text)), routine, np.int8)
+    for column in (printed.sample_id, printed.site):
+        named = _each(column, lambda text: index(_id_role(vocabulary, _DIGITS.sub("0", text))), routine, np.int8)
+        role = np.where(role == routine, named, role).astype(np.int8)
+    return role
+
+
+@lru_cache(4096)
+def _id_role(vocabulary: Vocabulary, pattern: str) -> Role | None:
+    """Role of identifiers of one pattern; which digits they hold tells nothing."""
+    return vocabulary.id_role(pattern)
+
+
+def _dates(
+    dates: Coded, times: Coded, day_comes_first: bool, undecided: bool
+) -> tuple[Times, NDArray[np.bool_], NDArray[np.bool_]]:
+    """Moments, whether the time is printed, and whether the order of day and month had to be supposed."""
+    found = [parsed(str(text)) for text in dates.texts]
+    when = [None if one is None else one.either if one.either is not None and day_comes_first else one.when for one in found]
+    moments = np.array([*(np.datetime64("NaT" if one is None else one, "s") for one in when), np.datetime64("NaT")], "M8[s]")
+    timed = np.array([one is not None and one.timed for one in found] + [False], bool)[dates.codes]
+    either = np.array([one is not None and one.either is not None for one in found] + [False], bool)[dates.codes]
+    clocks = [clock(str(text)) for text in times.texts]
+    seconds = np.array([-1 if at is None else at[0] * 3600 + at[1] * 60 + at[2] for at in clocks] + [-1])[times.codes]
+    made = moments[dates.codes]
+    own = (seconds >= 0) & ~timed & ~np.isnat(made)
+    made = made + np.where(own, seconds, 0).astype("m8[s]")
+    return made, timed | own, either & undecided
 
 
 def _number(text: str) -> float | None:
@@ -119,7 +134,7 @@ def _number(text: str) -> float | None:
 
 def _coordinate(text: str, most: float) -> float | None:
     """Decimal degrees; anything else printed there is left."""
-    number = _number(text) if re.fullmatch(r"[-+]?\d+(?:[.,]\d+)?°?\s*[NSEWO]?", text) else None
+    number = _number(text) if _DEGREES.fullmatch(text) else None
     if number is None or abs(number) > most:
         return None
     return -number if text[-1:] in "SW" and number > 0 else number

@@ -6,10 +6,10 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 import numpy as np
-import pandas as pd
 from numpy.typing import NDArray
 
 from wellchem.models.codes import Fraction, Measured, UnreadReason
+from wellchem.normalise.combinations import grouped
 from wellchem.reading.rows import Coded
 from wellchem.vocabulary import NameMeaning, UnitMeaning, UnitProblem, Vocabulary
 
@@ -43,22 +43,6 @@ class Meaning:
         if self.quantity == "activity":
             return -np.inf, np.inf
         return _POSSIBLE.get(self.quantity, (-np.inf if self.quantity in SIGNED else 0.0, np.inf))
-
-
-def grouped(*columns: Coded) -> tuple[NDArray[np.int64], list[int]]:
-    """A number for each distinct combination of texts, and a row where each stands."""
-    key = np.zeros(len(columns[0]), np.int64)
-    for column in columns:
-        span = len(column.texts) + 1
-        if not (column.codes >= 0).any():
-            continue
-        if int(key.max(initial=0)) > 2**62 // span:
-            key = pd.factorize(key)[0].astype(np.int64)
-        key = key * span + column.codes + 1
-    group, uniques = pd.factorize(key)
-    first = np.zeros(len(uniques), np.int64)
-    first[group[::-1]] = np.arange(len(group))[::-1]
-    return group, [int(row) for row in first]
 
 
 def fraction_of(vocabulary: Vocabulary, text: str) -> Fraction | None:

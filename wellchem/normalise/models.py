@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from datetime import datetime
+from datetime import date, datetime
 from typing import Any
 
 import numpy as np
 import pandas as pd
 
-from wellchem.models.codes import Censoring, Fraction, Measured, Role
+from wellchem.models.codes import Censoring, Fraction, Measured, Role, SamplingPoint
 from wellchem.models.sample import Assumption, Origin, Printed, Result, Sample
 from wellchem.normalise.results import Normalised
 
@@ -65,33 +65,38 @@ def _result(
 
 
 def _sample(made: Normalised, key: str, number: int, role: str, results: tuple[Result, ...]) -> Sample:
-    head = made.heads[number]
+    heads, printed = made.heads, made.heads.printed
     return Sample(
-        id=head.sample_id,
+        id=printed.sample_id[number],
         key=key,
         role=Role(role),
-        site=head.site or None,
-        point=head.point,
-        matrix=head.matrix or None,
-        collected=_when(head.collected, head.collected_timed),
-        received=_when(head.received, False),
-        analysed=_when(head.analysed, False),
-        preserved=head.preserved or None,
-        laboratory=head.laboratory or None,
-        latitude=head.latitude,
-        longitude=head.longitude,
-        well_depth=head.well_depth,
-        aquifer=head.aquifer or None,
+        site=printed.site[number] or None,
+        point=SamplingPoint(heads.point[number]) if heads.point[number] else None,
+        matrix=printed.matrix[number] or None,
+        collected=_when(heads.collected[number], bool(heads.collected_timed[number])),
+        received=_when(heads.received[number], bool(heads.received_timed[number])),
+        analysed=_when(heads.analysed[number], bool(heads.analysed_timed[number])),
+        preserved=printed.preserved[number] or None,
+        laboratory=printed.laboratory[number] or None,
+        latitude=_float(heads.latitude[number]),
+        longitude=_float(heads.longitude[number]),
+        well_depth=_float(heads.well_depth[number]),
+        aquifer=printed.aquifer[number] or None,
         results=results,
         source=made.reading.source.name,
     )
 
 
-def _when(moment: datetime | None, timed: bool) -> Any:
+def _float(number: np.float64) -> float | None:
+    return None if np.isnan(number) else float(number)
+
+
+def _when(moment: np.datetime64, timed: bool) -> date | datetime | None:
     """A date where no time was printed, else the moment."""
-    if moment is None:
+    if np.isnat(moment):
         return None
-    return moment if timed or moment.time() != datetime.min.time() else moment.date()
+    whole: datetime = moment.astype("datetime64[s]").item()
+    return whole if timed else whole.date()
 
 
 def _boxes(made: Normalised) -> dict[tuple[Any, ...], tuple[float, float, float, float]]:

@@ -11,8 +11,9 @@ from numpy.typing import NDArray
 from wellchem.models.codes import Role, UnreadReason
 from wellchem.normalise.bounds import SUPPOSED, Bounded, Evidence, bounded
 from wellchem.normalise.effects import Effect, Effects, Marks
-from wellchem.normalise.heads import Head, heads_of
-from wellchem.normalise.meanings import SIGNED, Meanings, grouped, meanings_of
+from wellchem.normalise.combinations import grouped
+from wellchem.normalise.heads import ROLES, Heads, heads_of
+from wellchem.normalise.meanings import SIGNED, Meanings, meanings_of
 from wellchem.normalise.numbers import NONE, NOT_REPORTED, Floats, Numbers, ambiguous, decimal_of, numbers_of
 from wellchem.reading.rows import Coded, PrintedRows, of
 from wellchem.reading.tables import Reading
@@ -20,7 +21,6 @@ from wellchem.vocabulary import Companion, Vocabulary
 
 RESULT, QUALITY_CONTROL, UNREAD = range(3)
 REASONS = tuple(UnreadReason)
-ROLES = tuple(Role)
 _OK = -1
 BESIDE = len(REASONS)  # no reason: the row became part of another row's result
 
@@ -34,7 +34,7 @@ class Normalised:
     """
 
     reading: Reading
-    heads: list[Head]
+    heads: Heads
     meanings: Meanings
     outcome: NDArray[np.int8]
     reason: NDArray[np.int8]
@@ -295,10 +295,10 @@ def _marks(vocabulary: Vocabulary, reading: Reading, numbers: Numbers, which: ND
     )
 
 
-def _roles(rows: PrintedRows, heads: list[Head]) -> NDArray[np.int8]:
+def _roles(rows: PrintedRows, heads: Heads) -> NDArray[np.int8]:
     """Role of each row: of its section or table, else of its sample."""
     routine = ROLES.index(Role.ROUTINE)
-    role = np.array([ROLES.index(head.role) for head in heads] or [routine], np.int8)[rows.sample]
+    role = heads.role[rows.sample]
     if (rows.quality_control.codes >= 0).any():
         said = np.array(
             [ROLES.index(Role(str(text))) if str(text) else routine for text in rows.quality_control.texts] + [routine],
@@ -310,7 +310,7 @@ def _roles(rows: PrintedRows, heads: list[Head]) -> NDArray[np.int8]:
 
 def _reasons(
     rows: PrintedRows,
-    heads: list[Head],
+    heads: Heads,
     meanings: Meanings,
     numbers: Numbers,
     which: NDArray[np.int64],
@@ -325,7 +325,7 @@ def _reasons(
     def because(why: UnreadReason, mask: NDArray[np.bool_]) -> None:
         reason[mask & (reason == _OK)] = REASONS.index(why)
 
-    because(UnreadReason.NOT_WATER, np.array([not head.water for head in heads] or [False], bool)[rows.sample])
+    because(UnreadReason.NOT_WATER, ~heads.water[rows.sample])
     named = np.array([REASONS.index(one.problem) if one.problem else _OK for one in meanings.each], np.int64)
     nameless = np.array(
         [one.problem in (UnreadReason.UNKNOWN_NAME, UnreadReason.NO_NAME) or not one.analyte for one in meanings.each],
@@ -417,7 +417,7 @@ def _companions(
 
 def _assumptions(
     rows: PrintedRows,
-    heads: list[Head],
+    heads: Heads,
     meanings: Meanings,
     marks: _RowMarks,
     bounds: Bounded,
@@ -427,7 +427,7 @@ def _assumptions(
 ) -> Coded:
     """Sorted codes of everything that was supposed, joined by semicolons."""
     own = meanings.texts(lambda one: ";".join((*(one.name.assumptions if one.name else ()), *one.unit.assumptions)))
-    head = of([";".join(one.assumptions) for one in heads] or [""]).take(rows.sample)
+    head = heads.assumptions.take(rows.sample)
     bound = of(SUPPOSED).take(bounds.supposed)
     decimal = Coded(np.where(supposed_decimal, 0, -1).astype(np.int32), of(["decimal=."]).texts)
     group, firsts = grouped(own, head, marks.assumptions, bound, rows.column_note, decimal)

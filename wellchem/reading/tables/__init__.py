@@ -6,11 +6,12 @@ they hold, and every non-empty cell is claimed once.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from wellchem.reading.grid import Source
 from wellchem.reading.ledger import Ledger
 from wellchem.reading.rows import Loose, PrintedRows, SampleHeads, Table, joined
+from wellchem.reading.tables.heads import with_times
 from wellchem.reading.tables.reader import Reader
 from wellchem.reading.tables.walk import walk
 from wellchem.vocabulary import Vocabulary
@@ -34,11 +35,12 @@ def printed(source: Source, vocabulary: Vocabulary) -> Reading:
     reader = Reader(source, vocabulary)
     for grid in range(len(source.grids)):
         walk(reader, grid)
-    reader.finish()
+    heads, number = reader.samples.heads(reader.entries, with_times(reader.said))
+    rows = joined(reader.parts)
     return Reading(
         source,
-        joined(reader.parts),
-        reader.samples.heads(),
+        replace(rows, sample=number[rows.sample]),
+        heads,
         reader.legend,
         tuple(reader.loose),
         tuple(reader.tables),

@@ -122,12 +122,9 @@ class Reader:
             return self.samples_of(identity, {}, count)
         said = with_times(dict(self.said))
         self.results_since_head = True
-        numbers = np.empty(count, np.int32)
-        for place in range(count):
-            self.block += 1
-            own = {name: text for name, coded in identity.items() if (text := coded[place])}
-            numbers[place] = self.samples.apart({**said, **own}, self.block)
-        return numbers
+        sections = np.arange(self.block + 1, self.block + 1 + count, dtype=np.int32)
+        self.block += count
+        return self.samples.apart(identity, said, sections)
 
     def emit(
         self,
@@ -193,9 +190,3 @@ class Reader:
         if self.carried is None or self.source.grids[grid].page is None or grid == self.carried.grid:
             return None
         return self.carried.at(cells, row)
-
-    def finish(self) -> None:
-        """What is known only at the end of the report: lists of samples, and heads that stand behind the tables."""
-        self.samples.register(self.entries)
-        if len(self.samples) == 1:
-            self.samples.fill(with_times(self.said))

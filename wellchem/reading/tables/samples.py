@@ -1,4 +1,4 @@
-"""The book of samples: what the report says of each, found once for each distinct combination of printed texts."""
+"""The book of samples: what the report says of each, as columns; equal identities are one sample."""
 
 from __future__ import annotations
 
@@ -8,41 +8,29 @@ import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
-from wellchem.reading.rows import HEAD_FIELDS, Coded, SampleHeads, of
+from wellchem.reading.rows import HEAD_FIELDS, Coded, SampleHeads, concatenated, constant, of
 
 # What tells one sample from another; the rest is said of a sample.
 IDENTITY = ("sample_id", "site", "point", "date_collected", "time_collected", "matrix", "sample_type")
 Fields = dict[str, str]
+_NAMES = ("sample_id", "site")
 
 
 class SampleBook:
-    """Collects samples; rows are given the sample's number in order of appearance."""
+    """Collects samples in order of appearance. Numbers are provisional until `heads` says which are the same."""
 
     def __init__(self) -> None:
-        self._rows: list[Fields] = []
-        self._sections: list[int] = []
-        self._known: dict[tuple[object, ...], int] = {}
+        self._columns: list[dict[str, Coded]] = []
+        self._sections: list[NDArray[np.int32]] = []
+        self._count = 0
 
     def one(self, said: Mapping[str, str], section: int) -> int:
         """Number of the sample of which this is said; `section` tells blocks apart that say nothing of themselves."""
-        identity = tuple(said.get(field, "") for field in IDENTITY)
-        key: tuple[object, ...] = identity if any(identity) else (section,)
-        number = self._known.get(key)
-        if number is None:
-            number = self._known[key] = len(self._rows)
-            self._rows.append({})
-            self._sections.append(section)
-        mine = self._rows[number]
-        for field, text in said.items():
-            if text and field in HEAD_FIELDS:
-                mine.setdefault(field, text)
-        return number
+        return int(self._add({}, said, np.array([section], np.int32))[0])
 
-    def apart(self, said: Mapping[str, str], section: int) -> int:
-        """Number of a new sample, whatever is said of it."""
-        self._rows.append({field: text for field, text in said.items() if text and field in HEAD_FIELDS})
-        self._sections.append(section)
-        return len(self._rows) - 1
+    def apart(self, columns: Mapping[str, Coded], said: Mapping[str, str], sections: NDArray[np.int32]) -> NDArray[np.int32]:
+        """Numbers of samples that are one each, whatever is said of them."""
+        return self._add(columns, said, sections)
 
     def many(self, columns: Mapping[str, Coded], said: Mapping[str, str], section: int) -> NDArray[np.int32]:
         """Numbers of the samples of rows whose heads stand in columns; `said` holds for all of them where they are empty."""
@@ -52,49 +40,93 @@ class SampleBook:
         for coded in identity.values():
             key = _combined(key, coded.codes.astype(np.int64) + 1)
         group, uniques = pd.factorize(key)
-        first = np.full(len(uniques), length, np.int64)
-        np.minimum.at(first, group, np.arange(length))
-        texts: dict[str, list[str]] = {}
+        first = _first(group, len(uniques))
+        leads: dict[str, Coded] = {}
         for field, column in columns.items():
             coded = identity.get(field, column)
-            lead = coded.codes[first]
-            if field not in identity:
-                lead = _agreed(coded.codes, group, len(uniques))
-            texts[field] = ["" if code < 0 else str(coded.texts[code]) for code in lead]
-        numbers = np.empty(len(uniques), np.int32)
-        for place in range(len(uniques)):
-            own = {field: words[place] for field, words in texts.items() if words[place]}
-            numbers[place] = self.one({**said, **own}, section)
-        return numbers[group]
+            lead = coded.codes[first] if field in identity else _agreed(coded.codes, group, len(uniques))
+            leads[field] = Coded(lead.astype(np.int32), coded.texts)
+        return self._add(leads, said, np.full(len(uniques), section, np.int32))[group]
 
-    def register(self, entries: list[Fields]) -> None:
-        """Fill what a list of samples says of those that are named by one of its texts."""
-        for mine in self._rows:
-            for entry in entries:
-                if _same(mine, entry):
-                    for field, text in entry.items():
-                        mine.setdefault(field, text)
-                    break
+    def _add(
+        self, columns: Mapping[str, Coded], said: Mapping[str, str], sections: NDArray[np.int32]
+    ) -> NDArray[np.int32]:
+        count = len(sections)
+        block = {}
+        for field in HEAD_FIELDS:
+            column = columns.get(field)
+            whole = constant(said.get(field, ""), count)
+            block[field] = whole if column is None else column.or_else(whole)
+        self._columns.append(block)
+        self._sections.append(sections)
+        self._count += count
+        return np.arange(self._count - count, self._count, dtype=np.int32)
 
-    def fill(self, said: Mapping[str, str]) -> None:
-        """What holds for the whole report, where a sample does not say otherwise."""
-        for mine in self._rows:
-            for field, text in said.items():
-                mine.setdefault(field, text)
+    def heads(self, entries: list[Fields], said: Mapping[str, str]) -> tuple[SampleHeads, NDArray[np.int32]]:
+        """The samples, and the final number of each provisional one.
 
-    def __len__(self) -> int:
-        return len(self._rows)
+        `entries` are lists of samples that say more of those they name; `said` holds for a report's only sample.
+        """
+        if not self._columns:
+            return SampleHeads(**{field: of([]) for field in HEAD_FIELDS}, section=np.empty(0, np.int32)), np.empty(0, np.int32)
+        columns = {field: _distinct(concatenated([block[field] for block in self._columns])) for field in HEAD_FIELDS}
+        sections = np.concatenate(self._sections)
+        group, first = _same(columns, sections)
+        merged = {field: _told(column, group, first) for field, column in columns.items()}
+        if entries:
+            merged = _registered(merged, entries)
+        if len(first) == 1:
+            merged = {field: column.or_else(constant(said.get(field, ""), 1)) for field, column in merged.items()}
+        return SampleHeads(**merged, section=sections[first]), group.astype(np.int32)
 
-    def heads(self) -> SampleHeads:
-        """The book as columns."""
-        made = {field: of([row.get(field, "") for row in self._rows]) for field in HEAD_FIELDS}
-        return SampleHeads(**made, section=np.array(self._sections, np.int32))
+
+def _distinct(column: Coded) -> Coded:
+    """The same rows, each text once in the dictionary."""
+    place: dict[str, int] = {}
+    to = np.array([place.setdefault(str(text), len(place)) for text in column.texts] + [-1], np.int32)
+    texts = np.empty(len(place), object)
+    texts[:] = list(place)
+    return Coded(to[column.codes], texts)
 
 
-def _same(mine: Fields, entry: Fields) -> bool:
-    """Whether an entry of a list of samples speaks of this sample."""
-    names = {text.casefold() for field in ("sample_id", "site") if (text := entry.get(field))}
-    return any(mine.get(field, "").casefold() in names for field in ("sample_id", "site") if mine.get(field))
+def _same(columns: Mapping[str, Coded], sections: NDArray[np.int32]) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
+    """Group of each sample by identity (by section where it says nothing of itself), and the first of each group."""
+    key = np.zeros(len(sections), np.int64)
+    for field in IDENTITY:
+        key = _combined(key, columns[field].codes.astype(np.int64) + 1)
+    nothing = np.logical_and.reduce([columns[field].codes < 0 for field in IDENTITY])
+    key = pd.factorize(key)[0].astype(np.int64)
+    key = np.where(nothing, len(sections) + sections.astype(np.int64), key)
+    group, uniques = pd.factorize(key)
+    return group, _first(group, len(uniques))
+
+
+def _first(group: NDArray[np.int64], count: int) -> NDArray[np.int64]:
+    first = np.zeros(count, np.int64)
+    first[group[::-1]] = np.arange(len(group))[::-1]
+    return first
+
+
+def _told(column: Coded, group: NDArray[np.int64], first: NDArray[np.int64]) -> Coded:
+    """The first text that any of a group says."""
+    codes = column.codes[first].copy()
+    said = np.flatnonzero(column.codes >= 0)[::-1]
+    late = np.full(len(first), -1, np.int32)
+    late[group[said]] = column.codes[said]
+    return Coded(np.where(codes >= 0, codes, late).astype(np.int32), column.texts)
+
+
+def _registered(columns: Mapping[str, Coded], entries: list[Fields]) -> dict[str, Coded]:
+    """What lists of samples say of those that are named by one of their texts."""
+    by_name: dict[str, Fields] = {}
+    for entry in entries:
+        for field in _NAMES:
+            if text := entry.get(field):
+                by_name.setdefault(text.casefold(), entry)
+    found = [
+        next((by_name[t] for field in _NAMES if (t := columns[field][row].casefold()) in by_name), {}) for row in range(len(columns["sample_id"]))
+    ]
+    return {field: column.or_else(of([entry.get(field, "") for entry in found])) for field, column in columns.items()}
 
 
 def _carried(identity: dict[str, Coded]) -> dict[str, Coded]:
