@@ -189,7 +189,9 @@ def test_missing_files_and_wrong_names(tmp_path):
 def test_a_page_saved_as_a_spreadsheet():
     page = (
         b"<html><head><title>x</title></head><body><h1>Lab &amp; Co</h1><table>"
-        b"<tr><th rowspan=2>Analyte<th colspan=2>Result<tr><td>Value<td>Unit<tr><td>Iron<td>0.31<sup>2</sup><td>mg/L</table>ND = not<br>detected</body></html>"
+        b"<tr><th rowspan=2>Analyte<th colspan=2>Result"
+        b"<tr><td>Value<td>Unit"
+        b"<tr><td>Iron<td>0.31<sup>2</sup><td>mg/L</table>ND = not<br>detected</body></html>"
     )
     title, table, note = open_source(page, name="results.xls").grids
     assert title.row(0) == ("Lab & Co",)

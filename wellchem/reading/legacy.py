@@ -19,7 +19,10 @@ NO_FORMATS = (
 
 
 def read_legacy(data: bytes, name: str) -> Source:
-    """Grids of every sheet. Raises `MissingExtra` without python-calamine, `EncryptedFile`, `CorruptFile`, `EmptyFile`."""
+    """Grids of every sheet.
+
+    Raises `MissingExtra` without python-calamine, `EncryptedFile`, `CorruptFile`, `EmptyFile`.
+    """
     try:
         import python_calamine
     except ImportError:

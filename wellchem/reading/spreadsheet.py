@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import re
 import warnings
 import zipfile
 from collections.abc import Iterator
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
     from openpyxl import Workbook
     from openpyxl.worksheet.worksheet import Worksheet
 
+SHEET = re.compile(rb"<(?:\w+:)?sheet\s")
 _MIDNIGHT = datetime.time()
 Known = tuple[str, bool, str, str]  # text, native, kind of mark, text of mark
 
@@ -34,18 +36,15 @@ def read_spreadsheet(data: bytes, name: str) -> Source:
     Raises `EmptyFile` and `CorruptFile`.
     """
     notes: tuple[str, ...] = ()
-    try:
-        book = _load(data, name, values=False)
-    except CorruptFile:
-        raise
-    except Exception:  # the library raises whatever its parsers meet
+    book, why = _opened(data, name)
+    if book is None:
         try:
             data = repaired(data)
-            book = _load(data, name, values=False)
-        except CorruptFile:
-            raise
-        except Exception as error:
-            raise CorruptFile(name, _first_line(error)) from None
+        except Exception as error:  # zip and XML raise their own kinds
+            raise CorruptFile(name, why or _first_line(error)) from None
+        book, why = _opened(data, name)
+        if book is None:
+            raise CorruptFile(name, why)
         notes = ("parts of the workbook are missing or broken; its cells were read without them",)
     saved = _Saved(data, name)
     grids = []
@@ -58,6 +57,22 @@ def read_spreadsheet(data: bytes, name: str) -> Source:
     if not grids:
         raise EmptyFile(name, "no sheet holds anything")
     return Source(name, "spreadsheet", tuple(grids), notes=notes)
+
+
+def _opened(data: bytes, name: str) -> tuple[Workbook | None, str]:
+    """The workbook, or why it cannot be opened whole: the library leaves out sheets whose part it does not find."""
+    try:
+        book = _load(data, name, values=False)
+        with zipfile.ZipFile(BytesIO(data)) as archive:
+            parts = [part for part in archive.namelist() if part.lower().endswith("workbook.xml")]
+            named = sum(len(SHEET.findall(archive.read(part))) for part in parts)
+    except CorruptFile:
+        raise
+    except Exception as error:  # the library raises whatever its parsers meet
+        return None, _first_line(error)
+    if len(book.sheetnames) < named:
+        return None, f"{named - len(book.sheetnames)} of its {named} sheets are missing"
+    return book, ""
 
 
 def _load(data: bytes, name: str, *, values: bool) -> Workbook:
