@@ -2,5 +2,6 @@
 
 from wellchem.interpretation.core import interpret
 from wellchem.interpretation.frames import checks, problems
+from wellchem.interpretation.treatment import treat
 
-__all__ = ["checks", "interpret", "problems"]
+__all__ = ["checks", "interpret", "problems", "treat"]

@@ -17,6 +17,7 @@ from wellchem.interpretation.practice import by, source
 from wellchem.interpretation.problems import find
 from wellchem.interpretation.single import Single, problem_models, sign_models
 from wellchem.interpretation.table import from_sample
+from wellchem.interpretation.treatment import recommend, treat
 from wellchem.interpretation.waters import Waters, dates_of_sample, day_hours
 from wellchem.models.finding import Caution, Interpretation, Problem
 from wellchem.models.household import Household
@@ -90,6 +91,8 @@ def interpret(
     single = Single(sample, comparisons, waters, find(waters))
     found = problem_models(single)
     signs = sign_models(single)
+    treatment = recommend(sample, found, comparisons, household, tuple(sign.code for sign in signs))
+    treated = treat(sample, treatment) if treatment.stages else None
     return Interpretation(
         sample=sample,
         household=household,
@@ -102,6 +105,11 @@ def interpret(
         actions=action_models(single, found),
         missing=missing_tests(single, looked_to),
         signs=signs,
+        treatment=treatment,
+        treated=treated,
+        treated_comparisons=(
+            limits_room.compare_sample(treated, looked_to, asked, household, limits) if treated is not None else ()
+        ),
         cautions=_cautions(single, found, any(sign.code in _ALTERED for sign in signs)),
         hardness=computed.hardness_values(waters),
         ion_balance=computed.balance_values(waters),
