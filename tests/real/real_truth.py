@@ -187,7 +187,7 @@ PORTAL = {
     "Conductivity": ("specific_conductance", 1, ANY),
     "Total suspended solids": ("total_suspended_solids", 1, ANY),
     "Dissolved oxygen (DO)": ("dissolved_oxygen", 1, ANY),
-    "Kjeldahl nitrogen": ("total_kjeldahl_nitrogen", 1, ANY),
+    "Kjeldahl nitrogen": ("kjeldahl_nitrogen", 1, ANY),
 }
 WQX_FRACTION = {"Total": "total", "Dissolved": "dissolved", "": None}
 
