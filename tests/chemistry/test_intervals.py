@@ -54,7 +54,19 @@ def arguments(function: Callable[..., Any]) -> list[str]:
 # Functions that solve an equilibrium for every water: fewer waters are drawn of them.
 SOLVED = {"calcite_saturation_index", "log_carbon_dioxide_pressure", "calcium_carbonate_precipitated"}
 
-FIXED = {"compensated_hardness": {"allowance": 3.0}}
+FIXED: dict[str, dict[str, Any]] = {
+    "compensated_hardness": {"allowance": 3.0},
+    "in_basis": {"source": "HCO3", "target": "CaCO3"},
+    "millimoles": {"formula": "SO4"},
+    "milligrams": {"formula": "SO4"},
+    "milliequivalents": {"formula": "SO4"},
+    "milligrams_from_milliequivalents": {"formula": "SO4"},
+    "activity_from_mass": {"nuclide": "U-nat"},
+    "mass_from_activity": {"nuclide": "U-nat"},
+    "convert_hardness": {"source": "gpg", "target": "°dH"},
+    "ion_milliequivalents": {"analyte": "nitrate"},
+    "oxidant_demand": {"oxidation": "iron to ferric hydroxide", "oxidant": "chlorine"},
+}
 
 
 def call(name: str, field: str, function: Callable[..., Any], point: dict[str, Any]) -> np.ndarray:
@@ -254,6 +266,14 @@ def test_series_are_arrays_of_ends() -> None:
     frame = pd.DataFrame({"low": [1.0, 2.0], "high": [2.0, 4.0]})
     found = c.bounds(c.calcium_hardness, {"calcium": (frame["low"], frame["high"])})
     np.testing.assert_allclose(found.high, 2.0 * found.low)
+
+
+def test_words_are_passed_on() -> None:
+    found = c.bounds(c.in_basis, {"value": (1.0, math.inf), "source": "NO3", "target": "N"})
+    assert found == (c.basis_factor("NO3", "N"), math.inf)
+    loose = {"cations": (12.1, 12.3), "anions": 12.0}
+    assert c.bounds(c.charge_imbalance, {**loose, "criterion": "DVWK 128"}).high > 1.0
+    assert c.bounds(c.charge_imbalance, loose).high < 1.0
 
 
 def test_an_interval_upside_down_is_an_error() -> None:

@@ -87,6 +87,7 @@ def _charged_weight(formula: str, charge: int | None) -> float:
     return equivalent_weight(formula, known if known is not None else equivalents_per_mole(formula))
 
 
+@behaves(Behaviour(rising=("value",)))
 def in_basis(value: V | float, source: str, target: str, *, charge: int | None = None) -> V:
     """A concentration said in another chemical basis.
 
@@ -106,6 +107,7 @@ def in_basis(value: V | float, source: str, target: str, *, charge: int | None =
     return restored(given * basis_factor(source, target, charge=charge))
 
 
+@behaves(Behaviour(rising=("value",)))
 def millimoles(value: V | float, formula: str) -> V:
     """Molar concentration of what is given by mass.
 
@@ -125,6 +127,7 @@ def millimoles(value: V | float, formula: str) -> V:
     return restored(given / molar_mass(formula))
 
 
+@behaves(Behaviour(rising=("value",)))
 def milligrams(value: V | float, formula: str) -> V:
     """Mass concentration of what is given in moles; the inverse of `millimoles`.
 
@@ -144,6 +147,7 @@ def milligrams(value: V | float, formula: str) -> V:
     return restored(given * molar_mass(formula))
 
 
+@behaves(Behaviour(rising=("value",)))
 def milliequivalents(value: V | float, formula: str, *, charge: int | None = None) -> V:
     """Equivalent concentration of what is given by mass.
 
@@ -169,6 +173,7 @@ def milliequivalents(value: V | float, formula: str, *, charge: int | None = Non
     return restored(given / equivalent_weight(formula, charge or equivalents_per_mole(formula)))
 
 
+@behaves(Behaviour(rising=("value",)))
 def milligrams_from_milliequivalents(value: V | float, formula: str, *, charge: int | None = None) -> V:
     """Mass concentration of what is given in equivalents; the inverse of `milliequivalents`.
 
@@ -232,6 +237,7 @@ def _decay_constant(row: dict[str, str]) -> float:
     return float(np.log(2.0)) / (float(row["half_life"]) * _SECONDS[row["half_life_unit"]])
 
 
+@behaves(Behaviour(rising=("value",)))
 def activity_from_mass(value: V | float, nuclide: str) -> V:
     """Activity concentration of what was measured by mass.
 
@@ -251,6 +257,7 @@ def activity_from_mass(value: V | float, nuclide: str) -> V:
     return restored(given * specific_activity(nuclide))
 
 
+@behaves(Behaviour(rising=("value",)))
 def mass_from_activity(value: V | float, nuclide: str) -> V:
     """Mass concentration of what was measured by activity; the inverse of `activity_from_mass`.
 

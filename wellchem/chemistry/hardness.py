@@ -162,6 +162,7 @@ def hardness_factor(unit: str) -> float:
     raise ValueError(f"{unit!r} is not a unit of hardness")
 
 
+@behaves(Behaviour(rising=("value",)))
 def convert_hardness(value: V | float, source: str, target: str) -> V:
     """Hardness said in another unit.
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, fields, is_dataclass
+from functools import partial
 from itertools import product
 from typing import Any, NamedTuple, TypeVar
 
@@ -68,7 +69,7 @@ _SETTLED = 1e-9  # relative gain of a sweep that is none
 _AT_ONCE = 2**16  # values that are asked of the function in one call
 
 
-def bounds(function: Callable[..., Any], intervals: Mapping[str, ArrayLike | tuple[ArrayLike, ArrayLike]]) -> Any:
+def bounds(function: Callable[..., Any], intervals: Mapping[str, ArrayLike | tuple[ArrayLike, ArrayLike] | str]) -> Any:
     """Bounds of a function's values over a box of its arguments.
 
     Parameters
@@ -77,7 +78,8 @@ def bounds(function: Callable[..., Any], intervals: Mapping[str, ArrayLike | tup
         A function of this room, or any other that is elementwise on keyword arguments.
     intervals : mapping
         By argument, a value, or a tuple of the low and the high end, each a float or an array. A high end that is
-        infinite or NaN leaves the argument unbounded above: a censored `>`, or a substance that was not measured.
+        infinite or NaN leaves the argument unbounded above: a censored `>`, or a substance that was not measured. Words
+        (a basis, a criterion) are passed on as they are.
 
     Returns
     -------
@@ -100,13 +102,15 @@ def bounds(function: Callable[..., Any], intervals: Mapping[str, ArrayLike | tup
       arbitrary function. Where several arguments are searched, 1 % of what the samples differ by is added.
     - An unbounded argument gives the end of the function's range, and so does a corner in which it has no value (0/0).
     """
-    box = _box(intervals)
+    words = {name: given for name, given in intervals.items() if isinstance(given, str)}
+    known, function = getattr(function, "behaviour", None), partial(function, **words)
+    box = _box({name: given for name, given in intervals.items() if not isinstance(given, str)})
     # One water shows whether the function has one output or several.
     first = function(**{name: low.reshape(-1)[0] if low.size else np.nan for name, (low, _) in box.items()})
     names = [field.name for field in fields(first)] if is_dataclass(first) else getattr(first, "_fields", ())
     if not names:
-        return _bounds(function, box, getattr(function, "behaviour", Behaviour()))
-    declared: dict[str, Behaviour] = getattr(function, "behaviour", {})
+        return _bounds(function, box, known or Behaviour())
+    declared: dict[str, Behaviour] = known or {}
     return type(first)(
         **{name: _bounds(_field(function, name), box, declared.get(name, Behaviour())) for name in names}
     )

@@ -26,6 +26,7 @@ def equivalent_weights() -> dict[str, float]:
     }
 
 
+@behaves(Behaviour(rising=("value",)))
 def ion_milliequivalents(value: V | float, analyte: str) -> V:
     """Equivalents of an ion given on its analyte's usual basis (nitrate as N, alkalinity as CaCO3).
 

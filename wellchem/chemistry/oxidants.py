@@ -1,6 +1,7 @@
 """What an oxidant does by stoichiometry: how much of it a reduced substance takes, and how much alkalinity."""
 
 from .conversions import equivalents_per_mole
+from .intervals import Behaviour, behaves
 from .masses import atoms, equivalent_weight, molar_mass
 from .tables import V, arrays, restored, rows
 
@@ -20,6 +21,7 @@ def _moles_per_milligram(basis: str, element: str) -> float:
     return count / molar_mass(basis)
 
 
+@behaves(Behaviour(rising=("value",)))
 def oxidant_demand(value: V | float, oxidation: str, oxidant: str, *, basis: str | None = None) -> V:
     """Oxidant that the oxidation takes.
 

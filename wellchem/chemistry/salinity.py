@@ -144,8 +144,8 @@ class HandbookConductance(NamedTuple, Generic[V]):
 @behaves(
     infinite_dilution=_CONDUCTING,
     ionic_strength=_CONDUCTING,
-    activity_coefficient=Behaviour(least=0.0),
-    conductance=Behaviour(least=0.0),
+    activity_coefficient=Behaviour(dipped=(*_CONDUCTING.rising, "ph"), least=0.0),
+    conductance=_CONDUCTING,
 )
 def handbook_conductance(
     *,
