@@ -1,11 +1,11 @@
 """Which limits are in force on which day, and which apply to the sample and the household."""
 
-from datetime import date
+from datetime import date, datetime
 
 import pytest
 from compared import TODAY, against, against_authority, amount, below, limit_line, sample, table
 
-from wellchem.limits import compare_sample
+from wellchem.limits import compare_sample, lookup
 from wellchem.models.codes import SamplingPoint
 from wellchem.models.household import Household
 
@@ -69,6 +69,14 @@ class TestDates:
             made = compare_sample(sample(lead, collected=collected), ("us-epa",), on="collected")
             found = [one for one in made if one.limit.term == "action level"]
             assert [(one.on, str(one.limit.in_force_from)) for one in found] == [(collected, limit)]
+
+    def test_a_time_of_day_is_its_day(self):
+        lead = amount("lead", 0.012, fraction="total")
+        evening = datetime(2027, 10, 31, 23, 30)
+        assert "lead/action-level/from-1992-12-07" in against_authority("us-epa", lead, on=evening)
+        (made,) = {one.on for one in compare_sample(sample(lead, collected=evening), ("us-epa",), on="collected")}
+        assert made == date(2027, 10, 31)
+        assert lookup("lead", "us-epa", evening) == lookup("lead", "us-epa", evening.date())
 
     def test_no_day_of_collection_is_today_and_says_so(self):
         made = compare_sample(sample(amount("lead", 0.2)), ("us-epa",), on="collected")

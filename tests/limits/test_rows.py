@@ -51,7 +51,7 @@ FAULTS = {
 def test_each_fault_is_named_with_its_line(tmp_path, fault):
     with pytest.raises(LimitsError) as raised:
         table(tmp_path, limit_line("copper", "1.3"), FAULTS[fault])
-    assert "our-own.csv: 1 faults" in str(raised.value)
+    assert str(raised.value).startswith("our-own.csv has 1 fault:\n")
     assert f"line 3: {fault}" in str(raised.value)
 
 

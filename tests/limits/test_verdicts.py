@@ -42,6 +42,7 @@ NITRATE_MCL = 10.0
         (2.0, 3.0, "interval", "within"),
         (0.0, None, "left", "undecided"),  # not detected, and no limit of detection stated
         (None, None, "none", "undecided"),
+        (12.0, 11.0, "interval", "undecided"),  # bounds that contradict each other
     ],
 )
 def test_interval_against_a_maximum(low, high, censoring, verdict):

@@ -107,7 +107,7 @@ def in_force(row: LimitRow, on: date | str | None) -> bool:
         return True
     if isinstance(on, str):
         raise ValueError(f"on={on!r} is not a date, {ANY_DAY!r} or None")
-    day = on or date.today()
+    day = date.fromordinal((on or date.today()).toordinal())  # a time of day is left out
     return (row.starts is None or row.starts <= day) and (row.ends is None or day <= row.ends)
 
 

@@ -27,7 +27,6 @@ COLLECTED = "collected"
 # The household's water; quality control is never compared.
 COMPARED_ROLES = (Role.ROUTINE, Role.DUPLICATE, Role.PREDICTED)
 _NEEDED = ("sample", "analyte", "censoring", "low", "high")
-_EPOCH = date(1970, 1, 1)
 
 Ints = NDArray[np.int64]
 

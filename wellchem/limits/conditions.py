@@ -169,7 +169,7 @@ def _filtration(setting: Setting, argument: str) -> Truth:
 
 
 def _in_operation_before(setting: Setting, argument: str) -> Truth:
-    threshold = (date.fromisoformat(argument) - date(1970, 1, 1)).days
+    threshold = date.fromisoformat(argument).toordinal() - date(1970, 1, 1).toordinal()
     first_known = np.where(setting.collected > -(10**6), np.minimum(setting.collected, setting.day), setting.day)
     truth = _all(setting, None)
     truth[first_known < threshold] = TRUE

@@ -126,7 +126,7 @@ def observe(columns: ResultColumns, rows: NDArray[np.int64], prepared: Prepared)
     low[none_found], high[none_found] = 0.0, 0.0
 
     reasons = np.zeros(len(rows), dtype=np.int32)
-    reasons[np.isnan(high)] |= BIT[Reason.NO_BOUNDS]
+    reasons[np.isnan(high) | (low > high)] |= BIT[Reason.NO_BOUNDS]
     signed = np.array([known[analyte].quantity in _SIGNED for analyte in prepared.analytes])[code]
     low = np.where(np.isnan(low) & ~np.isnan(high), np.where(left & ~signed, 0.0, -np.inf), low)
     if columns.qualifiers is not None:

@@ -27,7 +27,7 @@ FIRST_DAY, LAST_DAY = -(10**7), 10**7
 # It is far below the digits of any laboratory.
 TOLERANCE = 1e-9
 
-_EPOCH = date(1970, 1, 1)
+_EPOCH = date(1970, 1, 1).toordinal()
 
 
 @dataclass(frozen=True)
@@ -88,8 +88,8 @@ KINDS = tuple(LimitKind)
 
 
 def days(day: date | None, otherwise: int) -> int:
-    """Days since 1970-01-01."""
-    return otherwise if day is None else (day - _EPOCH).days
+    """Days since 1970-01-01; a time of day is left out."""
+    return otherwise if day is None else day.toordinal() - _EPOCH
 
 
 @lru_cache(maxsize=32)

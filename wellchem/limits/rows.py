@@ -129,7 +129,7 @@ def _read(path: Path, authority: str, cited: Mapping[str, Document], vocabulary:
         rows, doubles = _named(made)
         problems += doubles
     if problems:
-        raise LimitsError(f"{path.name}: {len(problems)} faults\n" + "\n".join(problems))
+        raise LimitsError(f"{path.name} has {len(problems)} fault{'s' * (len(problems) > 1)}:\n" + "\n".join(problems))
     return LimitTable(authority, tuple(rows), cited)
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from datetime import date, datetime
+from datetime import date
 from functools import lru_cache
 from math import inf, isnan
 
@@ -42,10 +42,9 @@ def compare_sample(
         return ()
     prepared = prepare(tables(authorities, limits), vocabulary or bundled())
     results = sample.results
-    collected = sample.collected.date() if isinstance(sample.collected, datetime) else sample.collected
     samples = SampleColumns(
         count=1,
-        collected=np.array([days(collected, FIRST_DAY)]),
+        collected=np.array([days(sample.collected, FIRST_DAY)]),
         point=np.array([tuple(SamplingPoint).index(sample.point) if sample.point else -1], dtype=np.int8),
     )
     rows = np.arange(len(results))
