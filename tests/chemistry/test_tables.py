@@ -17,7 +17,8 @@ def test_every_row_names_its_source(path: object) -> None:
     for row in rows:
         assert None not in row, row
         assert None not in row.values(), row
-        assert row["source"] and row["place"], row
+        assert row["source"], row
+        assert row["place"], row
         assert row["checked"] in {"page", "transposition", "memory"}, row
 
 
