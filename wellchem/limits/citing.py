@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from wellchem.errors import UnknownAnalyte
 from wellchem.limits.documents import Document, authorities
-from wellchem.limits.rows import LimitRow, LimitTable, table_of
+from wellchem.limits.rows import LimitRow, LimitTable, own_tables, table_of
 from wellchem.models.limits import Citation, Limit
 from wellchem.vocabulary import bundled
 
@@ -46,7 +46,7 @@ def lookup(
     UnknownAuthority
         With the authorities that are known.
     """
-    own = _tables(limits)
+    own = own_tables(limits)
     key = _key(analyte, own)
     if authority is None:
         searched = (*map(table_of, authorities()), *own)
@@ -72,7 +72,7 @@ def table(
     """
     import pandas as pd
 
-    own = _tables(limits)
+    own = own_tables(limits)
     asked = (analytes,) if isinstance(analytes, str) else tuple(analytes)
     places: tuple[str | None, ...] = (None,) if authorities is None else tuple(authorities)
     found = {
@@ -147,10 +147,6 @@ def model(row: LimitRow, table: LimitTable) -> Limit:
             checked=row.checked,
         ),
     )
-
-
-def _tables(limits: LimitTable | Iterable[LimitTable] | None) -> tuple[LimitTable, ...]:
-    return () if limits is None else (limits,) if isinstance(limits, LimitTable) else tuple(limits)
 
 
 def _key(analyte: str, own: tuple[LimitTable, ...]) -> str:

@@ -16,8 +16,8 @@ from wellchem.errors import FrameError
 from wellchem.limits.amounts import SampleIndex, worked_out
 from wellchem.limits.conditions import Setting, settle
 from wellchem.limits.observed import REASONS, Coded, Floats, ResultColumns, observe
-from wellchem.limits.prepare import FIRST_DAY, Prepared, days, prepare
-from wellchem.limits.rows import LimitTable, table_of
+from wellchem.limits.prepare import FIRST_DAY, LAST_DAY, Prepared, days, prepare
+from wellchem.limits.rows import LimitTable, own_tables, table_of
 from wellchem.limits.verdicts import Decision, Pairs, Situation, pick
 from wellchem.models.codes import Role, SamplingPoint
 from wellchem.models.household import Household
@@ -44,7 +44,7 @@ def tables(authorities: Iterable[str], limits: LimitTable | Iterable[LimitTable]
     """The bundled limits of the authorities, and those passed in."""
     if isinstance(authorities, str):
         authorities = (authorities,)
-    own = () if limits is None else (limits,) if isinstance(limits, LimitTable) else tuple(limits)
+    own = own_tables(limits)
     named = {table.authority for table in own}
     return (*(table_of(authority) for authority in dict.fromkeys(authorities) if authority not in named), *own)
 
@@ -111,19 +111,8 @@ def compare(
     return made.frame(keys)
 
 
-_USED = (
-    "role",
-    "point",
-    "collected",
-    "fraction",
-    "uncertainty",
-    "measured",
-    "qualifiers",
-    "assumptions",
-    "unit",
-    "basis",
-)
 _TEXTS = ("fraction", "qualifiers", "assumptions", "unit", "basis", "measured")
+_USED = ("role", "point", "collected", "uncertainty", *_TEXTS)
 
 
 def run(
@@ -210,9 +199,9 @@ def _samples(results: pd.DataFrame, of_row: NDArray[np.integer], count: int, row
     if "collected" in results and not results["collected"].isna().all():
         day = results["collected"].to_numpy(dtype="datetime64[D]")[rows]
         said = ~np.isnat(day)
-        latest = np.full(count, np.iinfo(np.int64).max)
-        np.minimum.at(latest, of_row[said], day[said].astype(np.int64))
-        collected = np.where(latest < np.iinfo(np.int64).max, latest, collected)
+        earliest = np.full(count, LAST_DAY, dtype=np.int64)
+        np.minimum.at(earliest, of_row[said], day[said].astype(np.int64))
+        collected = np.where(earliest < LAST_DAY, earliest, collected)
     if "point" in results:
         places: Mapping[str, int] = {str(word): place for place, word in enumerate(SamplingPoint)}
         code = _coded(results["point"]).translate(places.get)[rows]

@@ -6,7 +6,7 @@ import csv
 import math
 import re
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from datetime import date
 from enum import StrEnum
@@ -105,6 +105,11 @@ def load(path: str | Path, authority: str | None = None, vocabulary: Vocabulary 
     """
     path = Path(path)
     return _read(path, authority or path.stem, {}, vocabulary or bundled())
+
+
+def own_tables(limits: LimitTable | Iterable[LimitTable] | None) -> tuple[LimitTable, ...]:
+    """The tables that a caller passed in: none, one or several."""
+    return () if limits is None else (limits,) if isinstance(limits, LimitTable) else tuple(limits)
 
 
 def _read(path: Path, authority: str, cited: Mapping[str, Document], vocabulary: Vocabulary) -> LimitTable:
