@@ -132,6 +132,15 @@ AROUND = {
     "2419.6 MPN/100mL": (2419.6, None, "MPN/100mL", ()),
     "1.5e3 pCi/L": (1500, None, "pCi/L", ()),
     "0.4 ± 0.2 pCi/L": (0.4, 0.2, "pCi/L", ()),
+    "0.422* FNU": (0.422, None, "FNU", ("*",)),
+    "0.5 mg/L*": (0.5, None, "mg/L", ("*",)),
+    "5.0 U*": (5, None, "", ("U", "*")),
+    "0.5 [1]": (0.5, None, "", ("1",)),
+    "0.5ᵃ": (0.5, None, "", ("a",)),
+    "21.5 ° C": (21.5, None, "° C", ()),
+    "5 CU": (5, None, "CU", ()),
+    "3 TON": (3, None, "TON", ()),
+    '="0.5"': (0.5, None, "", ()),
 }
 
 
@@ -186,7 +195,8 @@ def test_bound_of_a_non_detect_without_a_number():
 NOT_VALUES = """
 O.5; 1.2.3; 1,23,4; 05/12/2019; 2019-05-03; 10/30; 12:45; 555-123-4567; 555-1234; (555) 123-4567; 2016-2018; See note;
 CLEAR; YES; NO; TT; 1-Beautiful, could not be nicer; YSI Pro DSS; INVALID 6.5; <#; 12 ½; >; <; SM 4500-H+ B; EPA 300.0;
-BROWN; W-3; MW-12; 12 Elm St; 7 days; 4 °K; 5 mg; 3.1 (0.6); #REF!; 1/2; 12/5 mg/L; l2; 1O; 0..5; 5-; a0.5; 0.5 see note
+BROWN; W-3; MW-12; 12 Elm St; 7 days; 4 °K; 5 mg; 3.1 (0.6); #REF!; 1/2; 12/5 mg/L; l2; 1O; 0..5; 5-; a0.5; 0.5 see note;
+12 /; 5 (Absent); 0 (Present)
 """
 
 

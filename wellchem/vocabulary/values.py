@@ -19,6 +19,7 @@ _LESS = ("<", "≤", "=<", "less", "lt", "inf", "klein", "menor")
 _ABOUT = re.compile(
     r"^(?:~|≈|ca\.?|circa|c\.|approx(?:\.|imately)?|about|env(?:\.|iron)?|etwa|aprox\.?|est\.?)\s*(?=[\d.,])"
 )
+_ABOUT_AFTER = re.compile(r"\s*\(?(?:est(?:\.|imated?)?|approx(?:\.|imate(?:ly)?)?|ca\.?)\)?")
 # A number with its separators, its exponent apart.
 _NUMBER = re.compile(
     r"([+-]?)((?:\d{1,3}(?:[ ']\d{3})+|\d+)?(?:[.,]\d+)*[.,]?)"
@@ -27,9 +28,11 @@ _NUMBER = re.compile(
 # Digits that mean the same whatever stands around them: no sign of thousands is possible.
 _PLAIN = {".": re.compile(r"-?\d+(?:\.\d*)?", re.ASCII), ",": re.compile(r"-?\d+(?:,\d*)?", re.ASCII)}
 _UNCERTAINTY = re.compile(r"^\s*(?:\(\s*)?(?:±|\+/-|\+-|\+\\-|\+ ?/ ?-)\s*")
-_REFERENCE = re.compile(r"^\s*(?:@|at\b|bei\b|a\b)\s*\d+(?:[.,]\d+)?\s*(?:°|deg\.?)?\s*[cf]?\s*$")
+_REFERENCE = re.compile(
+    r"^\s*(?:@|at\b|bei\b|a\b)\s*\d+(?:[.,]\d+)?\s*(?:°|deg\.?)?\s*[cf]?\s*$|^\s*\(\d+(?:[.,]\d+)?\s*(?:°|deg\.?)?\s*[cf]\)$"
+)
 _QUALIFIER = re.compile(
-    r"^[\s(\[]*([a-z]{1,3}[+-]?|[*†‡§#^]+\d?|\^\d{1,2}|\{[a-z0-9]\})[)\]]*(?=[\s,;/]|$|[*†‡])[\s,;/]*"
+    r"^[\s(\[]*([a-z]{1,3}[+-]?|\^[a-z\d]{1,2}|\[\d\]|[*†‡§#^]+\d?|\{[a-z0-9]\})[)\]]*(?=[\s,;/]|$|[*†‡])[\s,;/]*"
 )
 # Dates, times of day, fractions and telephone numbers.
 _DATE = re.compile(
@@ -37,7 +40,9 @@ _DATE = re.compile(
     r"|^\(?\d{3}\)?[- ]\d{3}-\d{4}$"
 )
 _RANGE = re.compile(r"^(nd|<?\s*[\d.,]+)\s*(?:-|to|bis|a)\s*(<?\s*[\d.,]+)(?:\s*\(?a? ?range\)?)?$")
-_PRESENCE = re.compile(r"[(\[,;]?\s*(?:absent|negative|none detected|not detected|nd)\s*[)\]]?")
+_ABSENCE = re.compile(r"[(\[,;]?\s*(?:absent|negative|none detected|not detected|nd)\s*[)\]]?")
+_PRESENCE = re.compile(r"[(\[,;]?\s*(?:present|positive|detected|tntc)\s*[)\]]?")
+_QUOTED = re.compile(r"""^=?"(.*)"$|^'(?=[\d.<>-])""")
 _NON_DETECTS = {"not_detected", "below_detection", "below_reporting"}
 
 
@@ -65,7 +70,8 @@ class Values:
         return self._known[key]
 
     def _meaning(self, printed: str, decimal: str | None, presence: bool) -> ValueMeaning | None:
-        text = fold(printed).strip()
+        printed = _QUOTED.sub(r"\1", printed).strip()
+        text = fold(printed)
         if not text:
             return ValueMeaning(Censoring.NOT_REPORTED, note="blank")
         if (word := self._word(text, presence)) is not None:
@@ -103,7 +109,7 @@ class Values:
             made = self._word(head, presence)
             if made is None:
                 return None
-            if word in _NON_DETECTS:
+            if word in _NON_DETECTS or word == "trace":
                 bare = re.sub(r"^(?:rl|mdl|dl|pql|loq|lod|mrl|mda|mdc|lq|at|a|<)?[\s:=]*", "", rest.strip("()[]<≤ @"))
                 number = self._numeric(bare, bare, decimal)
                 if number and number.number is not None and number.censoring in (Censoring.NONE, Censoring.LEFT):
@@ -112,6 +118,12 @@ class Values:
             codes = self._qualifiers(original)
             if codes is not None:
                 return replace(made, qualifiers=(*made.qualifiers, *codes))
+            if self._words.get(rest.strip("()[] ")) == word:
+                return made
+            if word == "too_numerous":
+                number = self._numeric(rest.strip("()[] "), rest.strip("()[] "), decimal)
+                if number and number.censoring is Censoring.RIGHT:
+                    return replace(made, number=number.number, low=number.number)
             if word == "absent" and rest.strip("()[] ") in ("0", "<1", "< 1", "<1.0", "<1.1"):
                 return made
             unit = original
@@ -166,6 +178,13 @@ class Values:
             return None
         if _REFERENCE.match(rest):
             note, rest = "temperature", ""
+        elif _ABOUT_AFTER.fullmatch(rest):
+            note, rest = "approximate", ""
+        elif said := _ABSENCE.fullmatch(rest.strip()) or _PRESENCE.fullmatch(rest.strip()):
+            there = said.re is _PRESENCE
+            if there == (number == 0 or censoring is Censoring.LEFT):
+                return None  # the number and the word contradict each other
+            rest = ""
         codes, unit = self._tail(printed, rest)
         if codes is None:
             return None
@@ -182,43 +201,45 @@ class Values:
         """What follows the number: qualifiers, a unit, or both in either order; None where it is neither."""
         if not rest.strip():
             return (), ""
-        if not any(letter.isalnum() or letter in "%°*†‡§#^" for letter in rest):
-            return None, ""
         original = printed[len(printed) - len(rest) :] if fold(printed).endswith(rest) else rest
-        codes, alone = self._qualifiers(original), original.strip(" ()[]")
-        unit, _, last = alone.rpartition(" ")
-        if unit and self.is_unit(unit) and len(last) <= 2 and (more := self._qualifiers(last)) is not None:
+        codes, alone = self._qualifiers(original), original.strip(" ()[]*†‡§")
+        unit, _, last = original.strip().rpartition(" ")
+        short = len(last) <= 2 and last not in ("C", "F")
+        if unit and short and self._is_unit(unit) and (more := self._qualifiers(last)) is not None:
             return more, unit
-        if self.is_unit(original) and (codes is None or len(alone) > 1 or alone in ("C", "F", "%")):
-            return (), original.strip()
+        if codes is None or len(alone) > 1 or alone in ("C", "F", "%"):  # one letter alone is a qualifier first
+            starred = original.rstrip("*†‡§ ")
+            if starred != original and self._is_unit(starred):
+                return (original[len(starred) :].strip(),), starred.strip()
+            if self._is_unit(original):
+                return (), original.strip()
         if codes is not None:
             return codes, ""
-        if _PRESENCE.fullmatch(rest.strip()):
-            return (), ""
         tokens = original.split()
         for cut in range(1, len(tokens)):
             left, right = " ".join(tokens[:cut]), " ".join(tokens[cut:])
-            if self.is_unit(left) and (codes := self._qualifiers(right)) is not None:
+            if self._is_unit(left) and (codes := self._qualifiers(right)) is not None:
                 return codes, left
-            if self.is_unit(right) and (codes := self._qualifiers(left)) is not None:
+            if self._is_unit(right) and (codes := self._qualifiers(left)) is not None:
                 return codes, right
-        starred = original.rstrip("*†‡§ ")
-        if starred != original and self.is_unit(starred):
-            return (original[len(starred) :].strip(),), starred.strip()
         return None, ""
+
+    def _is_unit(self, text: str) -> bool:
+        """Whether what follows a number is a unit: it has letters, or is a sign of one."""
+        return any(letter.isalpha() or letter in "%°" for letter in text) and self.is_unit(text)
 
     def _qualifiers(self, text: str) -> tuple[str, ...] | None:
         """Qualifier codes and footnote marks, or None where the text holds anything else."""
         codes: list[str] = []
-        rest = text.strip(" ,;/")
+        rest = text.strip(" ,;")
         while rest:
             found = _QUALIFIER.match(rest.lower())
             if found is None:
                 return None
             code = rest[found.start(1) : found.end(1)]
-            if code[0].isalpha() and not self.is_qualifier(code):
+            if code[0].isalpha() and (not self.is_qualifier(code) or (len(code) > 1 and self.is_unit(code))):
                 return None
-            codes.append(code.lstrip("^") or code)
+            codes.append(code.strip("^[]") or code)
             rest = rest[found.end() :].strip(" ,;/)")
         return tuple(codes)
 
