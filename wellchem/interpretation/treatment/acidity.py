@@ -23,16 +23,24 @@ def _range(water: Water, analyte: str, otherwise: str) -> Ends:
     """Bounds of an amount; where it was not measured or has no upper bound, a stated range."""
     supposed = constant(otherwise)
     low, high = water.get(analyte) or (supposed.low, supposed.high)
-    return low, min(high, max(low, supposed.high)) if np.isinf(high) else high
+    return low, max(low, supposed.high) if np.isinf(high) else high
+
+
+def _clipped(ends: Ends, limits: Ends) -> Ends:
+    low, high = (min(max(end, limits[0]), limits[1]) for end in ends)
+    return low, high
 
 
 def _box(water: Water) -> tuple[Ends, ...]:
+    """Inputs of the carbonate system, kept where the handbook's equations mean something."""
+    supposed, valid = constant("neutralised_ph"), constant("carbonate_ph")
+    solids = constant("carbonate_solids")
     return (
-        water.get("ph") or (0.0, 14.0),
+        _clipped(water.get("ph") or (supposed.low, supposed.high), (valid.low, valid.high)),
         _range(water, "total_alkalinity", "neutralised_alkalinity"),
         _range(water, "calcium", "neutralised_calcium"),
-        _range(water, "temperature", "neutralised_temperature"),
-        _range(water, "total_dissolved_solids", "neutralised_solids"),
+        _clipped(_range(water, "temperature", "neutralised_temperature"), (0.0, 50.0)),
+        _clipped(_range(water, "total_dissolved_solids", "neutralised_solids"), (solids.low, solids.high)),
     )
 
 

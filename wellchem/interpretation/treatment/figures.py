@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cache
 from math import inf, pi, sqrt
 
-from wellchem.interpretation.treatment.tables import Constant, Ends, constant, rows
+from wellchem.interpretation.treatment.tables import Constant, Ends, constant, rows, share
 from wellchem.models.finding import Figure, Source
 from wellchem.models.household import Household
 
@@ -57,13 +57,13 @@ def times(*parts: Ends) -> Ends:
     """Product of bounds that are not negative."""
     low = high = 1.0
     for part in parts:
-        low, high = low * part[0], high * part[1]
+        low, high = share(low, part[0]), share(high, part[1])
     return low, high
 
 
 def over(part: Ends, by: Ends) -> Ends:
     """Quotient of bounds that are not negative."""
-    return (part[0] / by[1] if by[1] < inf else 0.0), (part[1] / by[0] if by[0] > 0.0 else inf)
+    return (part[0] / by[1] if by[1] > 0.0 else inf), (part[1] / by[0] if by[0] > 0.0 else inf)
 
 
 def plus(*parts: Ends) -> Ends:

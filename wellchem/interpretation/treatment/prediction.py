@@ -14,7 +14,7 @@ from wellchem import chemistry
 from wellchem.chemistry.ions import equivalent_weights
 from wellchem.chemistry.tables import rows as chemistry_rows
 from wellchem.interpretation.treatment import acidity
-from wellchem.interpretation.treatment.tables import ENTRY, Ends, constant, plumbing_metals, removal, stages
+from wellchem.interpretation.treatment.tables import ENTRY, Ends, constant, plumbing_metals, removal, share, stages
 from wellchem.interpretation.treatment.water import (
     UNKNOWN,
     Organisms,
@@ -85,7 +85,7 @@ def predict(stage: str, water: Water) -> Water:
 def _dissolved_left(water: Water, metal: str, left: Ends) -> Ends:
     """Resin takes what is dissolved; particles of rust pass."""
     (low, high), (least, most) = water.amounts[metal], water.dissolved[metal]
-    return low * (1.0 - most) + left[0] * most, high * (1.0 - least) + left[1] * least
+    return low * (1.0 - most) + left[0] * most, share(high, 1.0 - least) + share(left[1], least)
 
 
 def _taken(water: Water, changed: Mapping[str, Ends], analytes: Iterable[str]) -> Ends:
@@ -95,10 +95,10 @@ def _taken(water: Water, changed: Mapping[str, Ends], analytes: Iterable[str]) -
         if analyte in changed:
             (low, high), (left_low, left_high) = water.amounts[analyte], changed[analyte]
             # Of a feed at its low end the least share is taken, of one at its high end the most.
-            share = (1.0 - left_high / high) if 0.0 < high < inf else 0.0
+            part = (1.0 - left_high / high) if 0.0 < high < inf else 0.0
             whole = (1.0 - left_low / low) if low > 0.0 else _most_share(changed, water, analyte)
-            least += low * share / weights()[analyte]
-            most += high * whole / weights()[analyte]
+            least += low * part / weights()[analyte]
+            most += share(high, whole) / weights()[analyte]
     return least, most
 
 
@@ -223,9 +223,9 @@ def chlorine_demand(water: Water, oxidant: str = "chlorine") -> Ends:
         amount = water.get(analyte)
         if amount is None or (analyte == "ammonia" and oxidant != "chlorine"):
             continue
-        share = water.dissolved.get(analyte, (0.0, 1.0) if analyte == "arsenic" else (1.0, 1.0))
-        low += amount[0] * share[0] * _demand(least, oxidant)
-        high += amount[1] * share[1] * _demand(most, oxidant) if amount[1] < inf else inf
+        part = water.dissolved.get(analyte, (0.0, 1.0) if analyte == "arsenic" else (1.0, 1.0))
+        low += amount[0] * part[0] * _demand(least, oxidant)
+        high += share(amount[1], part[1]) * _demand(most, oxidant)
     return low, high
 
 
@@ -252,8 +252,8 @@ def _neutralises(water: Water, changed: dict[str, Ends]) -> None:
     if ph is not None:
         changed["ph"] = (ph[0], max(ph[1], highest))
     factors = hardness_factors()
-    for analyte, share in (("total_alkalinity", 1.0), ("total_hardness", 1.0), ("calcium", 1.0 / factors["calcium"])):
-        _shift(water, changed, analyte, 0.0, gain * share)
+    for analyte, part in (("total_alkalinity", 1.0), ("total_hardness", 1.0), ("calcium", 1.0 / factors["calcium"])):
+        _shift(water, changed, analyte, 0.0, gain * part)
     _shift(water, changed, "total_dissolved_solids", 0.0, gain)
     more = conductance_of("calcium") + conductance_of("total_alkalinity")
     _shift(water, changed, "specific_conductance", 0.0, gain / weights()["total_alkalinity"] * more)
@@ -283,9 +283,9 @@ def _feeds_soda_ash(water: Water, changed: dict[str, Ends]) -> None:
 
 
 def _aerates(water: Water, changed: dict[str, Ends]) -> None:
-    """Carbon dioxide leaves as well, and the pH rises, at most to that of water in open air."""
+    """Carbon dioxide leaves as well, and the pH rises, at most to that of water in open air; mineral acid stays."""
     ph = water.get("ph")
-    if ph is not None:
+    if ph is not None and ph[1] > constant("carbonate_ph").low:
         changed["ph"] = (ph[0], max(ph[1], acidity.in_air(water)))
 
 

@@ -59,8 +59,9 @@ def recommend(
         Steps that come first, the train, what it leaves unanswered, and the runner-up with why it lost.
     """
     home = household or Household()
-    codes = {problem.code for problem in problems}
-    raw = raw_water(sample, suspect=bool(codes & _MICROBES), grit=_grit(home))
+    microbes = [problem.certainty for problem in problems if problem.code in _MICROBES]
+    found = any(certainty is not Certainty.POSSIBLE for certainty in microbes)
+    raw = raw_water(sample, found=found, suspect=bool(microbes), grit=_grit(home))
     sought = aims(problems, comparisons, home, raw)
     best, second = search(sought, raw)
     unanswered = tuple(aim.code for aim in best.left(sought, Outcome.UNANSWERED))

@@ -41,6 +41,11 @@ def source(row: Mapping[str, str]) -> Source:
     return _source(row["source"], row["locator"], row["checked"])
 
 
+def share(amount: float, part: float) -> float:
+    """A part of an amount; no part of an amount without bound is nothing."""
+    return amount * part if part else 0.0
+
+
 def ends(low: str, high: str) -> Ends:
     """Two cells as bounds; an empty one is open."""
     return (float(low) if low else -inf, float(high) if high else inf)
@@ -162,7 +167,7 @@ class Removal:
     def left(self, amount: Ends) -> Ends:
         """What is left of an amount."""
         low, high = amount
-        kept = high * (1.0 - self.least) if self.least < 1.0 else 0.0
+        kept = share(high, 1.0 - self.least)
         if high <= self.challenge:
             kept = min(kept, self.leaves)
         return min(low * (1.0 - self.most), kept), kept

@@ -19,6 +19,7 @@ from wellchem.models.sample import Result, Sample
 
 UNKNOWN: Ends = (0.0, inf)
 _DAY = timedelta(days=1)
+_TOP_PH = 14.0
 _DOUBTFUL = frozenset({"H", "CG"})  # holding time passed, plate overgrown: none found tells nothing
 # Organisms that tell of others which cause disease; their finding keeps the water from membranes, carbon and resins.
 INDICATORS = ("e_coli", "fecal_coliform", "total_coliform", "enterococci")
@@ -107,12 +108,16 @@ def hull(results: tuple[Result, ...]) -> Ends:
     return min(low for low, _ in ends), max(high for _, high in ends)
 
 
-def raw_water(sample: Sample, *, suspect: bool = False, grit: bool | None = None) -> Water:
-    """The water of a sample. `suspect` tells that organisms are thought possible though none were decided."""
+def raw_water(sample: Sample, *, found: bool = False, suspect: bool = False, grit: bool | None = None) -> Water:
+    """The water of a sample. `found` tells that organisms are held to be in it, `suspect` that they are possible."""
     chosen = standing(sample)
     amounts = {analyte: hull(results) for analyte, results in chosen.items()}
     amounts.update(_worked_out(amounts))
-    return Water(amounts, _organisms(amounts, suspect or _late(sample)), _dissolved(sample, amounts), False, grit=grit)
+    if "ph" in amounts:
+        low, high = amounts["ph"]
+        amounts["ph"] = (min(low, _TOP_PH), min(high, _TOP_PH))
+    organisms = Organisms.FOUND if found else _organisms(amounts, suspect or _late(sample))
+    return Water(amounts, organisms, _dissolved(sample, amounts), False, grit=grit)
 
 
 def _late(sample: Sample) -> bool:
