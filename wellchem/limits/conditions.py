@@ -27,8 +27,10 @@ Truth = NDArray[np.int8]
 Bounds = tuple[NDArray[np.float64], NDArray[np.float64]]
 
 _DRAWN = {SamplingPoint.TAP_FIRST_DRAW: "first-draw", SamplingPoint.TAP_FLUSHED: "flushed"}
-_CHLORINE = frozenset({"chlorination", "chlorine", "hypochlorite", "continuous_chlorination"})
-_DISINFECTANT = _CHLORINE | {"chloramination", "ozonation", "ultraviolet", "uv", "chlorine_dioxide"}
+# Treatment in place, by the codes of the stages of treatment and a few that no household's train is made of.
+_CHLORINE = frozenset({"chlorination"})
+_DISINFECTANT = _CHLORINE | {"chloramination", "chlorine_dioxide", "ozonation", "ultraviolet"}
+_OTHER = frozenset({"coagulation"})
 
 
 @dataclass(frozen=True)
@@ -131,10 +133,17 @@ def _drawn(setting: Setting, code: str) -> Truth:
 
 
 def _in_place(household: Household, means: frozenset[str]) -> bool | None:
-    """Whether a treatment of the kind is in place: false only where the household states what there is."""
-    if household.treatment is None:
+    """Whether a treatment of the kind is in place: false only where all that the household states is understood."""
+    stated = frozenset(household.treatment or ())
+    if household.treatment is None or (not stated & means and stated - _stages() - _DISINFECTANT - _OTHER):
         return None
-    return any(word in means for word in household.treatment)
+    return bool(stated & means)
+
+
+@cache
+def _stages() -> frozenset[str]:
+    with (folder() / "practice" / "treatment" / "stages.csv").open(encoding="utf-8", newline="") as lines:
+        return frozenset(row["code"] for row in csv.DictReader(lines))
 
 
 def _chlorinated(setting: Setting, argument: str) -> Truth:
@@ -191,6 +200,7 @@ def _young_children(household: Household) -> bool | None:
 
 
 _RULES: dict[str, Callable[[Setting, str], Truth]] = {
+    "aluminum-coagulant": _said(lambda household: _in_place(household, frozenset({"coagulation"}))),
     "private-well": _said(lambda household: True),
     "bottled": _said(lambda household: False),
     "surface-influenced": _said(lambda household: household.surface_influenced),
