@@ -40,7 +40,7 @@ def test_units_of_codes_convert():
         "FNMU": "another scale of turbidity", "FBRU": "another scale of turbidity", "SBU": "another scale of turbidity",
         "mg/l SiO2": "turbidity against silica", "mg/l as H": "acidity as hydrogen ion", "code": "a code",
         "Bcol/day": "a load", "CCE/100 mL": "gene copies", "CE/100 mL": "gene copies", "cn/100 mL": "gene copies",
-        "PrsAbs": "", "PrsAbs0.1L": "", "ug/l": "asbestos by mass", "AU": "absorbance without its path",
+        "ug/l": "asbestos by mass", "AU": "absorbance without its path",
     }  # fmt: skip
     for row in _rows("parameter_codes.csv"):
         meaning = V.name(row["parameter_code"], code_list="nwis")

@@ -195,8 +195,8 @@ def test_bound_of_a_non_detect_without_a_number():
 NOT_VALUES = """
 O.5; 1.2.3; 1,23,4; 05/12/2019; 2019-05-03; 10/30; 12:45; 555-123-4567; 555-1234; (555) 123-4567; 2016-2018; See note;
 CLEAR; YES; NO; TT; 1-Beautiful, could not be nicer; YSI Pro DSS; INVALID 6.5; <#; 12 ½; >; <; SM 4500-H+ B; EPA 300.0;
-BROWN; W-3; MW-12; 12 Elm St; 7 days; 4 °K; 5 mg; 3.1 (0.6); #REF!; 1/2; 12/5 mg/L; l2; 1O; 0..5; 5-; a0.5; 0.5 see note;
-12 /; 5 (Absent); 0 (Present)
+BROWN; W-3; MW-12; 12 Elm St; 7 days; 4 °K; 5 mg; 3.1 (0.6); #REF!; 1/2; 12/5 mg/L; l2; 1O; 0..5; 5-; a0.5;
+0.5 see note; 12 /; 5 (Absent); 0 (Present)
 """
 
 

@@ -34,6 +34,7 @@ _TEMPERATURE = re.compile(
     r"^[\s,;(@]*(?:(?:@|at|bei|a|to|zu)\s*(\d{1,3}(?:[.,]\d)?)|(\d{1,3}(?:[.,]\d)?)(?=\s*(?:°|deg|c)))"
     r"\s*(?:°|deg(?:rees)?\.?)?\s*c?(?:elsius)?\)?$|^[\s,;(@]*(?:at|to|bei|a|zu)?\s*ph\s*\d{1,2}(?:\.\d)?(?:-\d(?:\.\d)?)?\)?$"
 )
+_LEADER = re.compile(r"\.{2,}|^\(?\d{1,2}[.)]\s+(?=[^\W\d])")  # dots to the value, a number in a list
 _FILTER = re.compile(r"^\d*\.?\d+[\s-]*(?:micron|µm|um)s?\b(?: (?:glass fiber|membrane|capsule))?(?: filters?)?$")
 _EMISSION_LINE = re.compile(r"^([A-Z][a-z]?) (\d{3}\.\d{3})(?:\s?-\s?[AR])?$")
 _OPENERS = {"as", "als", "en", "comme", "como", "expressed", "exprime", "exprimee", "exprimes", "ber", "berechnet",
@@ -141,7 +142,7 @@ class Names:
 
     def _meaning(self, text: str, unit: str, fraction: Fraction | None) -> NameMeaning | None:
         printed = clean(text).strip(" :;,.-_=")
-        printed = re.sub(r"\.{2,}", " ", printed)
+        printed = _LEADER.sub(" ", printed).strip()
         if line := _EMISSION_LINE.match(printed.rstrip("*†‡ ")):
             printed, method = line.group(1), f"emission line {line.group(2)}"
         else:
