@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -24,8 +25,11 @@ _KINDS = {
 }
 
 
-def between(reader: Reader, grid: int, cells: Cells, row: int) -> None:
-    """Take a row that is no table's: every cell of it is claimed."""
+def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[int] = ()) -> None:
+    """Take a row that is none of a table's results: every cell of it is claimed.
+
+    `values` are the columns of results of the table that the row stands in: a number there is never layout.
+    """
     for said in said_in(cells, row):
         if said.text:
             reader.say(said.field, said.text)
@@ -50,6 +54,9 @@ def between(reader: Reader, grid: int, cells: Cells, row: int) -> None:
         return
     if phrase is not None and phrase.kind in _KINDS:
         _claim(reader, grid, row, left, _KINDS[phrase.kind])
+        return
+    if any(cell.column in values and cell.kind & Kind.NUMBER for cell in left):
+        reader.loose_row(grid, row, [cell.column for cell in left], UnreadReason.NO_NAME)
         return
     if _looks_like_result(left):
         reader.loose_row(grid, row, [cell.column for cell in left], UnreadReason.NOT_A_TABLE)

@@ -23,8 +23,10 @@ def columns_of_samples_at(cells: Cells, row: int) -> tuple[Header, Shape] | None
         return None
     label_column = line[0].column
     last = row
-    while last + 1 < cells.height and last - row < _LOOK and (
-        _labels(cells, last + 1, label_column) or _names_only_left(cells, last + 1, label_column)
+    while (
+        last + 1 < cells.height
+        and last - row < _LOOK
+        and (_labels(cells, last + 1, label_column) or _names_only_left(cells, last + 1, label_column))
     ):
         last += 1
     named = _named_column(cells, last + 1, label_column)
@@ -37,7 +39,9 @@ def columns_of_samples_at(cells: Cells, row: int) -> tuple[Header, Shape] | None
     if not values:
         return None
     shape = Shape(0, cells.width - 1, named, {}, [])
-    shape.taken[named] = TakenColumn(named, cells.text(row, named), "name", "holds analyte names under labels of samples")
+    shape.taken[named] = TakenColumn(
+        named, cells.text(row, named), "name", "holds analyte names under labels of samples"
+    )
     beside: dict[str, list[int]] = {}
     for column in range(cells.width):
         if column in values or column == named:
@@ -110,10 +114,8 @@ def list_at(cells: Cells, row: int) -> tuple[Header, Shape] | None:
     last = row
     while last + 1 < cells.height and last - row < 200:
         below = cells.line(last + 1)
-        if (
-            below[0].column != first
-            or (below[0].kind & (Kind.VALUE | Kind.PHRASE | Kind.HEADER)
-            and not below[0].kind & Kind.NAME)
+        if below[0].column != first or (
+            below[0].kind & (Kind.VALUE | Kind.PHRASE | Kind.HEADER) and not below[0].kind & Kind.NAME
         ):
             break
         last += 1

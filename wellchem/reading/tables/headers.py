@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from wellchem.reading.tables.cells import Cell, Cells, Kind
@@ -16,6 +17,7 @@ NAMING = (
     ColumnRole.CODE_STORET,
     ColumnRole.CODE_LOCAL,
 )
+_PREFIX = re.compile(r"^([A-Za-z]{1,6}[_. -]?\d{1,2})[_. -]?(?=[^\W\d])(.{2,})$")
 _DEPTH = 3
 _LOOK = 12
 
@@ -192,9 +194,17 @@ def _worded_text(cells: Cells, text: str) -> bool:
     return not kind & (Kind.VALUE | Kind.DATE) or bool(kind & (Kind.HEADER | Kind.NAME | Kind.UNIT))
 
 
+def prefix_of(text: str) -> tuple[str, str]:
+    """The prefix of a visit and what stands behind it ("C1Nitrate"), both empty where there is none."""
+    found = _PREFIX.match(text)
+    return (found[1], found[2]) if found else ("", "")
+
+
 def names_analyte(cells: Cells, head: Head) -> bool:
     """Whether a heading names an analyte."""
     lexicon = cells.lexicon
+    if (rest := prefix_of(head.text)[1]) and lexicon.is_name(rest) and not lexicon.is_name(head.text):
+        return True
     return any(
         lexicon.is_name(text) and not (lexicon.column(text) and not head.group)
         for text in dict.fromkeys((head.text, *head.own, *([head.group] if head.group else [])))

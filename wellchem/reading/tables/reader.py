@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -100,9 +101,9 @@ class Reader:
         self.loose.append(Loose(reason, text, grid, row, columns[0] if columns else 0, detail))
         self.ledger.unread(grid, slice(row, row + 1), columns)
 
-    def between(self, grid: int, cells: Cells, row: int) -> None:
-        """Take a row that is no table's."""
-        between(self, grid, cells, row)
+    def between(self, grid: int, cells: Cells, row: int, values: Iterable[int] = ()) -> None:
+        """Take a row that is none of a table's results (see `between`)."""
+        between(self, grid, cells, row, values)
 
     def layout_row(self, grid: int, row: int, kind: LayoutKind) -> None:
         """Claim what is left of a row as layout."""

@@ -28,7 +28,9 @@ class SampleBook:
         """Number of the sample of which this is said; `section` tells blocks apart that say nothing of themselves."""
         return int(self._add({}, said, np.array([section], np.int32))[0])
 
-    def apart(self, columns: Mapping[str, Coded], said: Mapping[str, str], sections: NDArray[np.int32]) -> NDArray[np.int32]:
+    def apart(
+        self, columns: Mapping[str, Coded], said: Mapping[str, str], sections: NDArray[np.int32]
+    ) -> NDArray[np.int32]:
         """Numbers of samples that are one each, whatever is said of them."""
         return self._add(columns, said, sections)
 
@@ -68,7 +70,9 @@ class SampleBook:
         `entries` are lists of samples that say more of those they name; `said` holds for a report's only sample.
         """
         if not self._columns:
-            return SampleHeads(**{field: of([]) for field in HEAD_FIELDS}, section=np.empty(0, np.int32)), np.empty(0, np.int32)
+            return SampleHeads(**{field: of([]) for field in HEAD_FIELDS}, section=np.empty(0, np.int32)), np.empty(
+                0, np.int32
+            )
         columns = {field: _distinct(concatenated([block[field] for block in self._columns])) for field in HEAD_FIELDS}
         sections = np.concatenate(self._sections)
         group, first = _same(columns, sections)
@@ -124,7 +128,8 @@ def _registered(columns: Mapping[str, Coded], entries: list[Fields]) -> dict[str
             if text := entry.get(field):
                 by_name.setdefault(text.casefold(), entry)
     found = [
-        next((by_name[t] for field in _NAMES if (t := columns[field][row].casefold()) in by_name), {}) for row in range(len(columns["sample_id"]))
+        next((by_name[t] for field in _NAMES if (t := columns[field][row].casefold()) in by_name), {})
+        for row in range(len(columns["sample_id"]))
     ]
     return {field: column.or_else(of([entry.get(field, "") for entry in found])) for field, column in columns.items()}
 

@@ -70,7 +70,10 @@ class ValueColumn:
 
 @dataclass
 class Shape:
-    """Columns of a table by what they hold."""
+    """Columns of a table by what they hold.
+
+    `wrapped` gives, for a row whose name goes on in another row, that row and the whole name.
+    """
 
     first: int
     last: int
@@ -83,6 +86,7 @@ class Shape:
     quality: list[int] = field(default_factory=list)
     statistic: int | None = None
     ambiguous: list[int] = field(default_factory=list)
+    wrapped: dict[int, tuple[int, str]] = field(default_factory=dict)
     taken: dict[int, TakenColumn] = field(default_factory=dict)
 
     def columns(self) -> range:
@@ -176,7 +180,6 @@ def _take_names(
             _took(shape, heads[column], f"code_{code_list}", "header words")
     named = by_role.get(R.NAME, []) + by_role.get(R.NAME_SUPPLIED, [])
     if len(named) > 1:  # the one whose texts are best known; the others say the same in other words
-
         best = max(named, key=lambda column: (_known_share(cells, column, body), -column))
         named = [best] + [column for column in named if column != best]
     if named:
@@ -191,7 +194,10 @@ def _take_names(
             if named:
                 shape.layout[named[0]] = LayoutKind.ADMINISTRATIVE
                 shape.taken[named[0]] = TakenColumn(
-                    named[0], heads[named[0]].text, "other_name", "names that are not known; another column has known ones"
+                    named[0],
+                    heads[named[0]].text,
+                    "other_name",
+                    "names that are not known; another column has known ones",
                 )
             shape.name = column
             shape.taken[column] = TakenColumn(
@@ -205,10 +211,17 @@ def _known_share(cells: Cells, column: int, body: int, look: int = 120) -> float
     return sum(cells.lexicon.is_name(text) for text in texts) / len(texts) if texts else 0.0
 
 
+def _known_names(cells: Cells, column: int, body: int, look: int = 120) -> int:
+    texts = {text for row in range(body, min(body + look, cells.height)) if (text := cells.text(row, column))}
+    return sum(cells.lexicon.is_name(text) for text in texts)
+
+
 def _named_by_content(cells: Cells, shape: Shape, heads: dict[int, Head], body: int) -> int | None:
     """The column whose texts are known names, where the header says nothing better of it."""
     open_roles = (None, R.COMMENT, R.NOTE, R.ADMINISTRATIVE, R.POINT, R.SAMPLE_TYPE)
     free = [c for c in shape.columns() if c not in heads or heads[c].role in open_roles]
+    few = 3 if shape.codes else 1  # a column of codes is a name already: less will not do beside it
+    free = [column for column in free if _known_names(cells, column, body) >= few]
     shares = [(_known_share(cells, column, body), -column) for column in free]
     best = max(shares, default=(0.0, 0))
     return -best[1] if best[0] >= _MOST else None
@@ -382,7 +395,11 @@ def _names_sample(cells: Cells, head: Head) -> bool:
     if not text or _word_roles(cells, head) & {*LAYOUT, *BESIDE, R.PERCENT_RECOVERY}:
         return False
     vocabulary = cells.lexicon.vocabulary
-    return any(letter.isdigit() for letter in text) or vocabulary.point(text) is not None or vocabulary.id_role(text) is not None
+    return (
+        any(letter.isdigit() for letter in text)
+        or vocabulary.point(text) is not None
+        or vocabulary.id_role(text) is not None
+    )
 
 
 def _are_samples(cells: Cells, heads: list[Head]) -> bool:
@@ -403,7 +420,9 @@ def _repeated_under_groups(heads: list[Head]) -> bool:
     under: dict[str, list[str]] = {}
     for head in heads:
         under.setdefault(head.group, []).append(head.own[-1])
-    return len(under) > 1 and len({tuple(texts) for texts in under.values()}) == 1 and len(next(iter(under.values()))) > 1
+    return (
+        len(under) > 1 and len({tuple(texts) for texts in under.values()}) == 1 and len(next(iter(under.values()))) > 1
+    )
 
 
 def _distinct_values(cells: Cells, shape: Shape, heads: dict[int, Head], said: list[int], body: int) -> list[int]:

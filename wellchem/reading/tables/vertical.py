@@ -36,10 +36,12 @@ def body(reader: Reader, grid: int, cells: Cells, header: Header, shapes: list[S
     fits = _fits(cells, shapes, header, start)
     end = cells.height
     segment = start
+    values = [value.column for shape in shapes for value in shape.values]
     table = Table(grid, header.first, end - 1, _layout_name(shapes), tuple(t for s in shapes for t in s.taken.values()))
+    continued = _wrapped(cells, shapes, fits, start) if cells.height <= _SMALL else set()
     for odd in np.flatnonzero(~fits[start:]) + start:
         row = int(odd)
-        if row < segment:
+        if row < segment or row in continued:
             continue
         _emit_all(reader, grid, cells, shapes, segment, row, fits)
         if _repeats(cells, header, row):
@@ -52,7 +54,7 @@ def body(reader: Reader, grid: int, cells: Cells, header: Header, shapes: list[S
             segment = row
             break
         segment = row + 1
-        reader.between(grid, cells, row)
+        reader.between(grid, cells, row, values)
     else:
         _emit_all(reader, grid, cells, shapes, segment, end, fits)
     table.last_row = end - 1
@@ -81,6 +83,35 @@ def _layout_name(shapes: list[Shape]) -> str:
     return "side by side" if len(shapes) > 1 else "a row per result"
 
 
+def _wrapped(cells: Cells, shapes: list[Shape], fits: NDArray[np.bool_], start: int) -> set[int]:
+    """Rows that hold nothing but the rest (or the beginning) of the name of the row above (or below) them."""
+    found: set[int] = set()
+    for shape in shapes:
+        if shape.name is None:
+            continue
+        for row in range(start, cells.height):
+            line = [cell for cell in cells.line(row) if cell.column in shape.columns()] if not fits[row] else []
+            if len(line) != 1 or line[0].column != shape.name:
+                continue
+            text = line[0].text
+            above = cells.text(row - 1, shape.name) if row > start and fits[row - 1] else ""
+            below = cells.text(row + 1, shape.name) if row + 1 < cells.height and fits[row + 1] else ""
+            if above and row - 1 not in shape.wrapped and _one_name(cells, above, f"{above} {text}"):
+                shape.wrapped[row - 1] = (row, f"{above} {text}")
+                found.add(row)
+            elif below and _one_name(cells, below, f"{text} {below}") and not cells.lexicon.is_name(below):
+                shape.wrapped[row + 1] = (row, f"{text} {below}")
+                found.add(row)
+    return found
+
+
+def _one_name(cells: Cells, part: str, whole: str) -> bool:
+    """Whether the whole is a known name, of the same analyte as the part where the part is known too."""
+    name = cells.lexicon.vocabulary.name
+    both, alone = name(whole), name(part)
+    return both is not None and both.companion is None and (alone is None or alone.analyte == both.analyte)
+
+
 def _repeats(cells: Cells, header: Header, row: int) -> bool:
     """Whether a row is the header again (on the next page, say)."""
     if header.last < header.first or row + header.last - header.first >= cells.height:
@@ -107,11 +138,11 @@ def _fits(cells: Cells, shapes: list[Shape], header: Header, start: int) -> NDAr
                 beside |= cells.grid.columns[index].codes >= 0
         fits = named & beside
         for index in naming[:1]:  # words other than names stand where the names do
-            odd = (cells.kinds(index) & (Kind.HEADER | Kind.PHRASE)) > 0
-            known = (cells.kinds(index) & Kind.NAME) > 0
             codes = cells.grid.columns[index].codes
-            prefixed = np.fromiter((_prefixed(cells, str(t)) is not None for t in cells.grid.columns[index].texts), bool)
-            fits &= ~((codes >= 0) & np.append(odd & ~known & ~prefixed, False)[codes])
+            titles, labels = _titles(cells, index)
+            fits &= ~labels[codes]
+            if titles.any():
+                fits &= ~titles[codes] | _numbers_beside(cells, shape)
         if small:
             fits &= _has_value(cells, shape, fits)
         made |= fits
@@ -121,6 +152,26 @@ def _fits(cells: Cells, shapes: list[Shape], header: Header, start: int) -> NDAr
         own = codes[header.last]
         if own >= 0 and head.role is not None:
             made &= codes != own
+    return made
+
+
+def _titles(cells: Cells, index: int) -> tuple[NDArray[np.bool_], NDArray[np.bool_]]:
+    """Of the texts of the column of names, those that are titles, and those that are labels or header words; for each code."""
+    titles, labels = [], []
+    for text in cells.grid.columns[index].texts:
+        kind = cells.lexicon.kind(str(text))
+        odd = bool(kind & (Kind.HEADER | Kind.PHRASE)) and not kind & Kind.NAME and _prefixed(cells, str(text)) is None
+        labelled = odd and (bool(kind & Kind.HEADER) or bool(label(cells.lexicon, str(text))))
+        labels.append(labelled)
+        titles.append(odd and not labelled)
+    return np.array([*titles, False]), np.array([*labels, False])
+
+
+def _numbers_beside(cells: Cells, shape: Shape) -> NDArray[np.bool_]:
+    """Rows with a number in a column of results."""
+    made = np.zeros(cells.height, bool)
+    for value in shape.values:
+        made |= np.append((cells.kinds(value.column) & Kind.NUMBER) > 0, False)[cells.grid.columns[value.column].codes]
     return made
 
 
@@ -219,6 +270,11 @@ def _emit(reader: Reader, grid: int, cells: Cells, shape: Shape, rows: NDArray[n
                 reader.loose_row(grid, int(row), mine, UnreadReason.NO_VALUE)
         rows, shared = rows[~lonely], shared[~lonely]
     reader.ledger.link(grid, rows, shape.columns(), shared.astype(np.int32))
+    for row, number in zip(rows, shared, strict=True) if shape.wrapped else ():
+        if int(row) in shape.wrapped:
+            reader.ledger.link(
+                grid, np.array([shape.wrapped[int(row)][0]]), shape.columns(), np.array([number], np.int32)
+            )
 
 
 def _names(cells: Cells, shape: Shape, rows: NDArray[np.int32]) -> tuple[Coded, Coded]:
@@ -233,6 +289,9 @@ def _names(cells: Cells, shape: Shape, rows: NDArray[np.int32]) -> tuple[Coded, 
         fills = empty & (mine.codes >= 0)
         code_list = code_list.or_else(constant(code, len(rows)).kept(fills))
         name = name.or_else(mine)
+    if shape.wrapped:
+        whole = of([shape.wrapped[int(row)][1] if int(row) in shape.wrapped else "" for row in rows])
+        name = whole.or_else(name)
     return name, code_list
 
 

@@ -15,12 +15,14 @@ from wellchem.reading.tables.cells import Cells, Kind, Lexicon
 from wellchem.reading.tables.headers import Head, Header, header_at
 from wellchem.reading.tables.limits import limit_role
 from wellchem.reading.tables.shapes import BESIDE, LAYOUT
+from wellchem.reading.tables.visits import visits
 from wellchem.vocabulary import ColumnRole, Companion, NameMeaning
 
 if TYPE_CHECKING:
     from wellchem.reading.tables.reader import Reader
 
 _SPLIT = re.compile(r"[\s._\-–(/:]+|(?<=[a-z])(?=[A-Z])")
+_MISSING = {"na", "n/a", "nan", "null", "none", "#n/a", "."}  # what programs write for a cell that has nothing
 _COMPANIONS = {
     Companion.UNCERTAINTY: ColumnRole.UNCERTAINTY,
     Companion.DETECTION_LIMIT: ColumnRole.DETECTION_LIMIT,
@@ -61,7 +63,8 @@ class Wide:
 
 def take(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
     """Read the table under a header of analytes; the first row after it."""
-    wide = _columns(cells, header)
+    parts = [_columns(cells, part) for part in visits(cells.lexicon, header)]
+    wide = parts[0] if len(parts) == 1 else _united(parts)
     for row in range(header.first, header.last + 1):
         reader.layout_row(grid, row, LayoutKind.HEADER)
     start = header.last + 1
@@ -92,13 +95,13 @@ def take(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
             end = row
             segment = row
             break
-        _emit(reader, grid, cells, wide, blocks, fits, limits)
+        _emit(reader, grid, cells, parts, blocks, fits, limits)
         blocks = []
-        reader.between(grid, cells, row)
+        reader.between(grid, cells, row, [analyte.column for analyte in wide.analytes])
         segment = row + 1
     if segment < end:
         blocks.append((segment, end))
-    _emit(reader, grid, cells, wide, blocks, fits, limits)
+    _emit(reader, grid, cells, parts, blocks, fits, limits)
     reader.tables.append(Table(grid, header.first, end - 1, "a row per sample", tuple(wide.taken.values())))
     return end
 
@@ -181,7 +184,11 @@ def _settle(lexicon: Lexicon, wide: Wide) -> None:
     for index, owner, role in wide.pending:
         meaning = lexicon.vocabulary.name(owner)
         nearest = min(
-            (analyte for analyte in wide.analytes if role not in analyte.beside and _same(lexicon, analyte, owner, meaning)),
+            (
+                analyte
+                for analyte in wide.analytes
+                if role not in analyte.beside and _same(lexicon, analyte, owner, meaning)
+            ),
             key=lambda analyte: abs(analyte.column - index),
             default=None,
         )
@@ -341,20 +348,37 @@ def _row_role(cells: Cells, row: int, wide: Wide) -> ColumnRole:
     return ColumnRole.DETECTION_LIMIT
 
 
+def _united(parts: list[Wide]) -> Wide:
+    """All columns of the visits of a table, for what concerns whole rows."""
+    made = Wide()
+    for part in parts:
+        made.analytes += part.analytes
+        made.identity.update({name: index for name, index in part.identity.items() if name not in made.identity})
+        made.layout.update(part.layout)
+        made.taken.update(part.taken)
+    return made
+
+
 def _emit(
     reader: Reader,
     grid: int,
     cells: Cells,
-    wide: Wide,
+    parts: list[Wide],
     blocks: list[tuple[int, int]],
     fits: NDArray[np.bool_],
     limits: dict[str, int],
 ) -> None:
     """Printed rows of blocks of rows, an analyte after the other."""
-    parts = [np.flatnonzero(fits[first:last]) + first for first, last in blocks]
-    rows = np.concatenate(parts).astype(np.int32) if parts else np.empty(0, np.int32)
-    if not len(rows):
-        return
+    found = [np.flatnonzero(fits[first:last]) + first for first, last in blocks]
+    rows = np.concatenate(found).astype(np.int32) if found else np.empty(0, np.int32)
+    if len(rows):
+        for part in parts:
+            _emit_part(reader, grid, cells, part, rows, limits)
+
+
+def _emit_part(
+    reader: Reader, grid: int, cells: Cells, wide: Wide, rows: NDArray[np.int32], limits: dict[str, int]
+) -> None:
     columns = cells.grid.columns
     identity = {name: column(columns[index], rows) for name, index in wide.identity.items()}
     sample = reader.samples_apart(identity, len(rows))
@@ -362,7 +386,13 @@ def _emit(
     fallback = np.full(len(rows), -1, np.int32)
     for analyte in wide.analytes:
         source = columns[analyte.column]
-        keep = source.codes[rows] >= 0
+        keep = (source.codes >= 0)[rows]
+        absent = np.append(
+            np.fromiter((str(t).casefold() in _MISSING for t in source.texts), bool, len(source.texts)), False
+        )
+        gone = absent[source.codes[rows]]
+        reader.ledger.layout(grid, rows[gone], [analyte.column], LayoutKind.ADMINISTRATIVE)
+        keep &= ~gone
         for name in ("flag", "condition", "presence"):
             if name in analyte.beside:
                 keep |= columns[analyte.beside[name]].codes[rows] >= 0
