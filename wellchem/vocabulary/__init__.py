@@ -100,12 +100,17 @@ class Vocabulary:
         return _values.Values(self._tables["values"], self.is_unit, self._qualifiers.known)
 
     @cached_property
+    def _fractions(self) -> dict[str, Fraction]:
+        rows = (row for row in bundled_rows("name_words") if row["kind"] == "fraction")
+        return {words(row["words"]): Fraction(row["value"]) for row in rows}
+
+    @cached_property
     def _columns(self) -> Columns:
-        return Columns(self._tables["columns"], self._units)
+        return Columns(self._tables["columns"], self._units, self._fractions)
 
     @cached_property
     def _phrases(self) -> Phrases:
-        return Phrases(self._tables["phrases"], bundled_rows("name_words"), self._columns)
+        return Phrases(self._tables["phrases"], bundled_rows("name_words"), self._fractions, self._columns)
 
     def name(
         self, text: str, *, code_list: str | None = None, unit: str = "", fraction: Fraction | None = None

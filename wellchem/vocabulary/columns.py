@@ -2,7 +2,7 @@
 
 import re
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from wellchem.models.codes import Fraction
@@ -18,16 +18,6 @@ _WITH_UNIT = {
     ColumnRole.UNCERTAINTY, ColumnRole.PREVIOUS, ColumnRole.STATISTIC, ColumnRole.WELL_DEPTH, ColumnRole.SPIKE_AMOUNT,
     ColumnRole.LIMIT_VALUE,
 }  # fmt: skip
-_FRACTION_VALUES = {
-    "total": Fraction.TOTAL,
-    "dissolved": Fraction.DISSOLVED,
-    "filtered": Fraction.DISSOLVED,
-    "unfiltered": Fraction.TOTAL,
-    "total recoverable": Fraction.TOTAL_RECOVERABLE,
-    "dissous": Fraction.DISSOLVED,
-    "gelost": Fraction.DISSOLVED,
-    "disuelto": Fraction.DISSOLVED,
-}
 
 
 def _key(text: str) -> str:
@@ -40,6 +30,7 @@ class Columns:
 
     rows: Iterable[Row]
     units: Units
+    fractions: Mapping[str, Fraction]
     _headers: dict[str, list[ColumnMeaning]] = field(init=False, default_factory=dict)
     _known: dict[tuple[str, str], ColumnMeaning | None] = field(init=False, default_factory=dict)
 
@@ -79,9 +70,13 @@ class Columns:
                 return known
             if made := self._with_unit(text, standard):
                 return made
-            if fraction := _FRACTION_VALUES.get(words(text)):
+            if fraction := self._fraction(words(text)):
                 return ColumnMeaning(ColumnRole.VALUE, fraction)
         return None
+
+    def _fraction(self, text: str) -> Fraction | None:
+        """The fraction that a whole header is; letters alone head other things."""
+        return self.fractions.get(text) if len(text) > 3 else None
 
     def _plain(self, text: str, standard: str) -> ColumnMeaning | None:
         found = self._headers.get(_key(text), [])
@@ -102,6 +97,6 @@ class Columns:
             if known := self._plain(head, standard):
                 if known.role in _WITH_UNIT:
                     return replace(known, unit_text=unit)
-            elif fraction := _FRACTION_VALUES.get(words(head)):
+            elif fraction := self._fraction(words(head)):
                 return ColumnMeaning(ColumnRole.VALUE, fraction, unit)
         return None

@@ -1,5 +1,6 @@
 """Chemical forms that concentrations are expressed in ("as N", "as CaCO3"), and the factor between two of them."""
 
+import re
 from collections import defaultdict
 from functools import cache
 
@@ -8,9 +9,13 @@ from wellchem.vocabulary.analytes import Analyte
 from wellchem.vocabulary.tables import bundled_rows
 from wellchem.vocabulary.text import fold
 
-# Words that introduce a form in the four languages.
-_OPENERS = ("expressed as", "exprime en", "exprimes en", "ausgedruckt als", "berechnet als", "ber. als",
-            "calculated as", "reported as", "expresado como", "as", "als", "en", "comme", "como")  # fmt: skip
+
+@cache
+def _opener() -> re.Pattern[str]:
+    """Words that introduce a form in the four languages: "as", "exprimé en", "ber. als"."""
+    words = (row["words"] for row in bundled_rows("name_words") if row["kind"] == "opener")
+    found = "|".join(word.replace(" ", "[. ]+") for word in sorted(words, key=len, reverse=True))
+    return re.compile(rf"^(?:(?:{found})[\s(:]+|as(?=(?:[nps]|[a-z]+\d\w*)$))")
 
 
 @cache
@@ -35,13 +40,16 @@ def form_of(text: str) -> str | None:
     return None
 
 
-def printed_form(text: str) -> str | None:
-    """The form in a text that says nothing else, with or without an opener: "as N", "mg"-less "(CaCO3)"."""
+def opened_form(text: str) -> str | None:
+    """The form behind its opener ("as N", "als CaCO3", "asNO3"); None where there is no opener or no form."""
     folded = fold(text).strip(" ()[].:,;-")
-    for opener in _OPENERS:
-        if folded.startswith(opener) and (form := form_of(folded[len(opener) :])):
-            return form
-    return form_of(folded)
+    opener = _opener().match(folded)
+    return form_of(folded[opener.end() :]) if opener else None
+
+
+def printed_form(text: str) -> str | None:
+    """The form in a text that says nothing else, with or without an opener."""
+    return opened_form(text) or form_of(text)
 
 
 @cache

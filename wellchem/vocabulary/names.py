@@ -11,7 +11,7 @@ from dataclasses import dataclass, field
 
 from wellchem.models.codes import Fraction, Measured, SamplingPoint
 from wellchem.vocabulary.analytes import Analyte
-from wellchem.vocabulary.forms import form_factor, form_of
+from wellchem.vocabulary.forms import form_factor, form_of, opened_form
 from wellchem.vocabulary.meanings import Companion, NameMeaning
 from wellchem.vocabulary.suggestions import Suggestions
 from wellchem.vocabulary.tables import Row
@@ -37,11 +37,6 @@ _TEMPERATURE = re.compile(
 _LEADER = re.compile(r"\.{2,}|^\(?\d{1,2}[.)]\s+(?=[^\W\d])")  # dots to the value, a number in a list
 _FILTER = re.compile(r"^\d*\.?\d+[\s-]*(?:micron|µm|um)s?\b(?: (?:glass fiber|membrane|capsule))?(?: filters?)?$")
 _EMISSION_LINE = re.compile(r"^([A-Z][a-z]?) (\d{3}\.\d{3})(?:\s?-\s?[AR])?$")
-_OPENERS = {"as", "als", "en", "comme", "como", "expressed", "exprime", "exprimee", "exprimes", "ber", "berechnet",
-            "calculated", "calc", "reported"}  # fmt: skip
-_CONNECTORS = {"and", "plus", "+", "et", "und", "y", "e", "or", "with", "of", "by", "per", "the", "a", "de", "par",
-               "mit", "nach", "via", "using", "in", "d", "l"}  # fmt: skip
-_JOINING = {"and", "plus", "+", "et", "und", "y", "e"}
 _LONGEST, _WAYS = 28, 4  # words of a name; ways of reading it that are kept
 
 
@@ -92,6 +87,8 @@ class Names:
     _spellings: dict[str, list[Spelling]] = field(init=False, default_factory=dict)
     _words: dict[str, list[tuple[str, str]]] = field(init=False, default_factory=dict)
     _switches: dict[tuple[str, str, str], str] = field(init=False, default_factory=dict)
+    _connectors: set[str] = field(init=False, default_factory=set)
+    _joining: set[str] = field(init=False, default_factory=set)
     _families: set[str] = field(init=False, default_factory=set)
     _known: dict[tuple[str, str, Fraction | None], NameMeaning | None] = field(init=False, default_factory=dict)
     _suggestions: Suggestions | None = field(init=False, default=None)
@@ -105,7 +102,11 @@ class Names:
                 if analyte.key not in (known.analyte for known in self._spellings.get(squash(name), ())):
                     self._add(name, {"analyte": analyte.key})
         for row in self.word_rows:
-            self._words.setdefault(squash(row["words"]), []).append((row["kind"], row["value"]))
+            if row["kind"] in ("joining", "connector"):
+                self._connectors.add(row["words"])
+                self._joining.update({row["words"]} if row["kind"] == "joining" else ())
+            elif row["kind"] != "opener":
+                self._words.setdefault(squash(row["words"]), []).append((row["kind"], row["value"]))
         for row in self.switch_rows:
             self._switches[row["analyte"], row["by"], row["value"]] = row["becomes"]
         self._families = {family for family, _, _ in self._switches if family not in self.analytes}
@@ -199,7 +200,7 @@ class Names:
         before = printed[tokens[start - 1].end if start else 0 : tokens[start].start]
         key = squash(raw)
         alone = end - start == 1
-        if spellings := self._spellings.get(key) or self._spellings.get(_joined(span)):
+        if spellings := self._spellings.get(key) or self._spellings.get(self._joined(span)):
             for spelling in spellings:
                 if spelling.letters and not _letters_stand(spelling, raw, printed, tokens, start, end):
                     continue
@@ -208,10 +209,10 @@ class Names:
             bracketed = "(" in before and printed[tokens[end - 1].end :].lstrip()[:1] == ")"
             if kind != "noise_letter" or (bracketed and raw.isupper()):
                 yield _Part(kind, value or (raw if kind == "method" else ""))
-        if alone and start and end < len(tokens) and span[0].folded in _CONNECTORS:
+        if alone and start and end < len(tokens) and span[0].folded in self._connectors:
             yield _Part("connector", span[0].folded, 0.5)
         if start:
-            yield from self._forms(span, raw, before)
+            yield from self._forms(raw, before)
             if _FILTER.match(fold(raw)):
                 yield _Part("method", raw)
             if found := _TEMPERATURE.match(before.strip() + fold(raw)):
@@ -225,16 +226,17 @@ class Names:
             if like and self.units.parse(whole):
                 yield _Part("unit", whole, 1.3)
 
-    def _forms(self, span: list[_Word], raw: str, before: str) -> Iterable[_Part]:
+    def _joined(self, span: list[_Word]) -> str:
+        """The squash of a span without its joining words: "nitrate + nitrite" is spelled "nitrate nitrite"."""
+        if len(span) < 3 or span[0].folded in self._joining or span[-1].folded in self._joining:
+            return ""
+        kept = [word.text for word in span if word.folded not in self._joining]
+        return squash("".join(kept)) if len(kept) < len(span) else ""
+
+    def _forms(self, raw: str, before: str) -> Iterable[_Part]:
         """A chemical form: after its opener, after a hyphen, or bare."""
-        words = [word.folded for word in span]
-        opened = 0
-        while opened < len(words) and words[opened] in _OPENERS:
-            opened += 1
-        if opened:
-            form = form_of(raw[span[opened].start - span[0].start :]) if opened < len(words) else None
-            if form:
-                yield _Part("basis", form)
+        if (form := opened_form(raw)) is not None:
+            yield _Part("basis", form)
             return
         if (form := form_of(raw)) is not None:
             yield _Part("basis" if before.rstrip().endswith("-") else "bare_form", form, 1.2)
@@ -316,14 +318,6 @@ class Names:
             if becomes and self.units.measures(unit, self.analytes[becomes]):
                 return becomes
         return None if analyte in self._families else analyte
-
-
-def _joined(span: list[_Word]) -> str:
-    """The squash of a span without its joining words: "nitrate + nitrite" is spelled "nitrate nitrite"."""
-    if len(span) < 3 or span[0].folded in _JOINING or span[-1].folded in _JOINING:
-        return ""
-    kept = [word.text for word in span if word.folded not in _JOINING]
-    return squash("".join(kept)) if len(kept) < len(span) else ""
 
 
 def _letters_stand(spelling: Spelling, raw: str, printed: str, tokens: list[_Word], start: int, end: int) -> bool:

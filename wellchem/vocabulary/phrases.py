@@ -2,7 +2,7 @@
 of columns that hold a closed set of words (fraction, matrix, sample type, limit type, point)."""
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
 from wellchem.models.codes import Fraction, Measured, Role, SamplingPoint
@@ -32,6 +32,7 @@ class Phrases:
 
     rows: Iterable[Row]
     word_rows: Iterable[Row]
+    fractions: Mapping[str, Fraction]
     columns: Columns
     _exact: dict[tuple[str, str], str] = field(init=False, default_factory=dict)
     _starts: list[tuple[str, str, str]] = field(init=False, default_factory=list)
@@ -43,9 +44,10 @@ class Phrases:
     _known: dict[str, PhraseMeaning | None] = field(init=False, default_factory=dict)
 
     def __post_init__(self) -> None:
+        self._fractions.update(self.fractions)
         for row in self.rows:
             key = words(row["phrase"])
-            if row["kind"] == "section_word":
+            if row["kind"] in ("section_word", "section_link"):
                 self._section.add(key)
             self._exact[row["kind"], key] = row["value"]
             if row["kind"] == "fraction_cell":
@@ -56,9 +58,7 @@ class Phrases:
                 self._starts.append((key, row["kind"], row["value"]))
         self._starts.sort(key=lambda start: -len(start[0]))
         for row in self.word_rows:
-            if row["kind"] == "fraction":
-                self._fractions[words(row["words"])] = Fraction(row["value"])
-            elif row["kind"] == "measured":
+            if row["kind"] == "measured":
                 self._measured[words(row["words"])] = Measured(row["value"])
             elif row["kind"] in ("method", "noise"):
                 self._noise.add(words(row["words"]))
@@ -205,7 +205,7 @@ class Phrases:
             for size in range(min(6, len(tokens) - place), 0, -1):
                 word = " ".join(tokens[place : place + size])
                 if word in self._section:
-                    subject = subject or word not in _LINKS
+                    subject = subject or ("section_link", word) not in self._exact
                     where = self._exact.get(("section_measured", word))
                     measured = Measured(where) if where else measured
                 elif len(word) > 1 and word in self._fractions:
@@ -221,6 +221,3 @@ class Phrases:
         if not subject or len(fractions) > 1:
             return None
         return PhraseMeaning(PhraseKind.SECTION, fraction=next(iter(fractions), None), measured=measured)
-
-
-_LINKS = {"by", "in", "and", "of", "for", "via", "method", "epa", "icp", "icpms", "et", "und", "der", "y", "de"}

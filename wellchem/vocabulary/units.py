@@ -13,9 +13,9 @@ from wellchem.vocabulary.analytes import Analyte
 from wellchem.vocabulary.forms import (
     counts_in_hardness,
     form_factor,
-    form_of,
     grams_per_equivalent,
     grams_per_mole,
+    printed_form,
     usual_forms,
 )
 from wellchem.vocabulary.meanings import NameMeaning, UnitMeaning, UnitProblem
@@ -29,13 +29,10 @@ _TEMPERATURE = re.compile(
 _PLAIN_TEMPERATURE = re.compile(r"\s(\d{2})\s*(?:°|deg\.?)\s*c$")
 _POWER = re.compile(r"(?:[\s*·.]+|(?<=[a-zµ])(?=(?:l|ml|cm|m|kg)\^?-1$))([a-z]+)\s*\^?\s*-\s*1$")
 _OPENER = re.compile(r"^(?:in|en|as|als|unit|units|unite|einheit|unidad)[\s:]+(?=\S*(?:/|pp[mbt]))")
-_AS = re.compile(r"^(?:expressed as|exprimes? en|ber(?:echnet|\.)? als|as|als|en|comme|como|of|de)[\s:(]*")
 _PLURAL = re.compile(r"\b([mnuµ]g)s/")
 _FOOTNOTE = re.compile(r"\s*(?:[*†‡§]+|[¹²³⁴⁵⁶⁷⁸⁹]{1,2}(?<=[lLdD][¹²³⁴⁵⁶⁷⁸⁹]))$")
 _TWICE = re.compile(r"(.+?)\s*[(\[]([^()\[\]]+)[)\]]")
 _NUMBERED = re.compile(r"^(\d+(?:[.,]\d+)?)?(.*)$")
-# Degrees at 20 °C to 25 °C for natural waters, from ISO 7888:1985 (f25 at 20 °C; TrinkwV prints 2790 for 2500).
-_CONDUCTANCE_AT = {20.0: 1.116, 25.0: 1.0}
 # Groups in whose reports "ppt" may as well be parts per thousand.
 _SALTS = ("major ion", "physical", "aggregate", "nutrient")
 
@@ -81,6 +78,11 @@ def _linear(expression: str, canonical: str) -> tuple[float, float] | None:
 @cache
 def _quantity_expressions() -> dict[tuple[str, str], str]:
     return {(row["quantity"], row["unit"]): row["expression"] for row in bundled_rows("quantities")}
+
+
+@cache
+def _conductance_factors() -> dict[float, float]:
+    return {float(row["temperature"]): float(row["factor_to_25"]) for row in bundled_rows("conductance_temperatures")}
 
 
 def _close(text: str) -> str:
@@ -163,14 +165,14 @@ class Units:
         for place in range(1, len(printed)):
             if printed[place - 1] in " -(,;[:" or printed[place - 1] in "l)" or printed[place] == "(":
                 core = printed[:place].rstrip(" -(,;[:")
-                rest = _AS.sub("", printed[place:].lstrip(" -(,;[:"))
-                if core and (form := form_of(rest) or (form_of(rest[2:]) if rest.startswith("as") else None)):
+                rest = printed[place:].lstrip(" -(,;[:")
+                if core and (form := printed_form(rest)):
                     yield core, form
         top, slash, bottom = printed.partition("/")
         if slash:
             for place in range(1, len(top)):
-                amount, rest = top[:place].strip(" -"), _AS.sub("", top[place:].strip(" -"))
-                if amount in self._words and (form := form_of(rest)):
+                amount, rest = top[:place].strip(" -"), top[place:].strip(" -")
+                if amount in self._words and (form := printed_form(rest)):
                     yield f"{amount}/{bottom}", form
 
     def _core(self, printed: str) -> tuple[str | None, str] | None:
@@ -288,9 +290,9 @@ class Units:
             volume = size[0] if size else None
         if analyte.quantity == "conductance":
             at = reading.temperature or name.temperature or 25.0
-            if at not in _CONDUCTANCE_AT:
+            if at not in _conductance_factors():
                 return f"conductance at {at:g} °C is not converted to 25 °C"
-            factor *= _CONDUCTANCE_AT[at]
+            factor *= _conductance_factors()[at]
         return UnitMeaning(
             factor, offset, analyte.unit, analyte.basis, None, volume, reading.counted_by, tuple(assumed)
         )

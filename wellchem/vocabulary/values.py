@@ -10,16 +10,6 @@ from wellchem.vocabulary.tables import Row
 from wellchem.vocabulary.text import clean, fold
 
 _INFINITY = float("inf")
-_COMPARISON = re.compile(
-    r"^(<=|<|≤|=<|less than(?: or equal to)?|lt\b|inferieure? a|kleiner(?: als)?|menor (?:que|de)|inf\.? (?:a )?"
-    r"|>=|>|≥|=>|greater than(?: or equal to)?|more than|gt\b|superieure? a|grosser(?: als)?|mayor (?:que|de)"
-    r"|sup\.? (?:a )?)\s*"
-)
-_LESS = ("<", "≤", "=<", "less", "lt", "inf", "klein", "menor")
-_ABOUT = re.compile(
-    r"^(?:~|≈|ca\.?|circa|c\.|approx(?:\.|imately)?|about|env(?:\.|iron)?|etwa|aprox\.?|est\.?)\s*(?=[\d.,])"
-)
-_ABOUT_AFTER = re.compile(r"\s*\(?(?:est(?:\.|imated?)?|approx(?:\.|imate(?:ly)?)?|ca\.?)\)?")
 # A number with its separators, its exponent apart.
 _NUMBER = re.compile(
     r"([+-]?)((?:\d{1,3}(?:[ ']\d{3})+|\d+)?(?:[.,]\d+)*[.,]?)"
@@ -43,6 +33,7 @@ _RANGE = re.compile(r"^(nd|<?\s*[\d.,]+)\s*(?:-|to|bis|a)\s*(<?\s*[\d.,]+)(?:\s*
 _ABSENCE = re.compile(r"[(\[,;]?\s*(?:absent|negative|none detected|not detected|nd)\s*[)\]]?")
 _PRESENCE = re.compile(r"[(\[,;]?\s*(?:present|positive|detected|tntc)\s*[)\]]?")
 _QUOTED = re.compile(r"""^=?"(.*)"$|^'(?=[\d.<>-])""")
+_SIGNS = {"less", "greater", "about"}
 _NON_DETECTS = {"not_detected", "below_detection", "below_reporting"}
 
 
@@ -54,10 +45,18 @@ class Values:
     is_unit: Callable[[str], bool]
     is_qualifier: Callable[[str], bool]
     _words: dict[str, str] = field(init=False, default_factory=dict)
+    _compared: re.Pattern[str] = field(init=False)
+    _about: re.Pattern[str] = field(init=False)
     _known: dict[tuple[str, str | None, bool], ValueMeaning | None] = field(init=False, default_factory=dict)
 
     def __post_init__(self) -> None:
         self._words = {fold(row["printed"]).replace("< ", "<"): row["meaning"] for row in self.rows}
+        self._compared, self._about = self._opening("less", "greater"), self._opening("about")
+
+    def _opening(self, *meanings: str) -> re.Pattern[str]:
+        """A pattern of the table's signs and words that stand before a number."""
+        found = sorted((word for word, meaning in self._words.items() if meaning in meanings), key=len, reverse=True)
+        return re.compile(rf"^({'|'.join(map(re.escape, found))})\s*(?=[-+]?[\d.,(\[])")
 
     def meaning(self, text: str, decimal: str | None, presence: bool) -> ValueMeaning | None:
         """What one cell says, or None where it is no value (see Vocabulary.value)."""
@@ -87,7 +86,7 @@ class Values:
     def _word(self, text: str, presence: bool) -> ValueMeaning | None:
         """A cell that is a word of the table, a unit or a qualifier after it or not."""
         meaning = self._words.get(text.replace("< ", "<")) or self._words.get(text.strip("()[]*. "))
-        if meaning is None:
+        if meaning is None or meaning in _SIGNS:
             return None
         if meaning in ("absent_short", "present_short"):
             return _WORDS[meaning.removesuffix("_short")] if presence else None
@@ -103,7 +102,7 @@ class Values:
                 continue
             head = text[:cut].lstrip(" ,;:@(=").rstrip(" ,;:@(=<").replace("< ", "<")
             word = self._words.get(head)
-            if word is None or head in ("-", ".", "*", "/", "?", "--") or word.endswith("_short"):
+            if word is None or word in _SIGNS or head in ("-", ".", "*", "/", "?", "--") or word.endswith("_short"):
                 continue
             rest = text[cut:].strip(" ,;:@=")
             made = self._word(head, presence)
@@ -148,10 +147,10 @@ class Values:
     def _numeric(self, printed: str, text: str, decimal: str | None) -> ValueMeaning | None:
         """A number with what may stand around it: comparison, uncertainty, qualifiers, unit, temperature."""
         note, censoring, rest = "", Censoring.NONE, text
-        if compared := _COMPARISON.match(rest):
-            censoring = Censoring.LEFT if compared.group(1).startswith(_LESS) else Censoring.RIGHT
+        if compared := self._compared.match(rest):
+            censoring = Censoring.LEFT if self._words[compared.group(1)] == "less" else Censoring.RIGHT
             rest = rest[compared.end() :]
-        elif about := _ABOUT.match(rest):
+        elif about := self._about.match(rest):
             note, rest = "approximate", rest[about.end() :]
         if rest[:1] + rest[-1:] in ("[]", "()") and _NUMBER.fullmatch(rest[1:-1]):
             note, rest = "brackets", rest[1:-1]
@@ -178,7 +177,7 @@ class Values:
             return None
         if _REFERENCE.match(rest):
             note, rest = "temperature", ""
-        elif _ABOUT_AFTER.fullmatch(rest):
+        elif self._words.get(rest.strip(" ()")) == "about":
             note, rest = "approximate", ""
         elif said := _ABSENCE.fullmatch(rest.strip()) or _PRESENCE.fullmatch(rest.strip()):
             there = said.re is _PRESENCE
