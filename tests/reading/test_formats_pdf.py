@@ -122,7 +122,7 @@ def test_tables_side_by_side():
 
 def test_running_text_beside_a_table():
     source = open_source(pages.beside_text())
-    assert [grid.width for grid in source.grids] == [1, 1, 3, 1]  # title, text, table, the text below the table
+    assert [grid.width for grid in source.grids] == [1, 1, 3]  # title, text, table
     assert table(source.grids, ("Analyte",)) == [pages.HEADER[:3], *pages.SIDE]
 
 

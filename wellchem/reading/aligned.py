@@ -10,7 +10,8 @@ import numpy as np
 from wellchem.reading.grid import Grid, Mark, encode
 from wellchem.reading.pdf_blocks import blocks, text_lines
 from wellchem.reading.pdf_rows import Row, rows_of
-from wellchem.reading.pdf_words import LEADER, Word
+from wellchem.reading.pdf_scripts import Word
+from wellchem.reading.pdf_words import LEADER
 
 STEP, SIZE, PITCH = 6.0, 10.0, 12.0  # a typewriter's letter, type and line, in points
 INNER_GAP = re.compile(r"\S {2,}\S")
@@ -60,7 +61,7 @@ def _words(line: str, at: int) -> list[Word]:
                 continue
             x0 = (match.start() + piece.start()) * STEP
             x1 = x0 + len(piece[0]) * STEP
-            words.append(Word(x0, baseline - SIZE, x1, baseline, baseline, SIZE, piece[0], led=led))
+            words.append(Word(x0, baseline - SIZE, x1, baseline, baseline, SIZE, piece[0], led=led, blank=STEP))
             led = False
     return words
 

@@ -90,7 +90,7 @@ def _read_by_csv(text: bytes, dialect: Dialect, name: str) -> tuple[tuple[tuple[
             records = records_of(body, dialect)
         except csv.Error as error:
             raise CorruptFile(name, str(error)) from None
-    records = [[line] for line in comments] + records
+    records = [[line.strip()] for line in comments] + records
     numbers = np.arange(skipped + 1, skipped + 1 + len(records), dtype=np.int32)
     return (columns_of(records), numbers), dialect
 

@@ -10,15 +10,12 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
-from wellchem.reading.pdf_words import Word
+from wellchem.reading.pdf_scripts import Word
 
-PHRASE = 1.0  # parts of the type size: a wider gap ends a phrase
+PHRASE = 0.32  # parts of the type size: a gap wider than a blank by more ends a phrase
 BLOCK_COST = 2.0  # what a block must bring in filled columns to stand alone
 SPAN_COST = 0.5  # a phrase across gutters (a heading, a note) in a block of columns
 SKIP_COST = 0.25  # a column left empty between two that are filled
-NARROW_WORTH = 0.3  # neighbours parted though they stand no further apart than words
-APART = 0.6  # parts of the type size: words of one phrase seldom stand further apart
-ENOUGH = 3  # lines with words on both sides that bear out a narrow gutter; a wide gap does so alone
 MOST_BREAKS = 24  # places of a page at which blocks may part that are weighed against each other
 
 
@@ -72,11 +69,15 @@ def _line(words: list[Word]) -> Line:
     reach = words[0].x1
     for at in range(1, len(words)):
         word, last = words[at], words[at - 1]
-        em = min(word.size, last.size)
-        if word.led or word.x0 - reach > PHRASE * em + 2 * last.spacing or word.sideways or last.sideways:
+        if word.led or word.sideways or last.sideways or apart(last, word, reach):
             starts.append(at)
         reach = max(reach, word.x1)
     return Line(tuple(words), tuple(zip(starts, [*starts[1:], len(words)], strict=True)))
+
+
+def apart(last: Word, word: Word, reach: float) -> bool:
+    """Whether a word stands further from what is before it, which reaches so far, than words of a phrase do."""
+    return word.x0 - reach > last.blank + PHRASE * min(word.size, last.size) + 2 * last.spacing
 
 
 class _Weighing:
@@ -98,7 +99,7 @@ class _Weighing:
         self.several = np.concatenate(([0], np.cumsum(several)))
         # Gaps between neighbours on a line: where, in which line, and whether wider than words stand apart.
         gaps = [
-            (at, reach, word.x0, word.led or word.x0 - reach > APART * min(word.size, last.size) + 2 * last.spacing)
+            (at, reach, word.x0, word.led or apart(last, word, reach))
             for at, line in enumerate(lines)
             for last, word, reach in _neighbours(line)
         ]
@@ -123,16 +124,15 @@ class _Weighing:
         change = np.diff(free.astype(np.int8), prepend=0, append=0)
         begins, ends = np.flatnonzero(change == 1), np.flatnonzero(change == -1)
         # One line's chance gaps are as wide as a column's; many lines' are not.
-        least = self.em * (PHRASE if count == 1 else max(0.3, 0.9 - 0.15 * (count - 1)))
-        wide = ends - begins >= max(2.0, least - 1)
+        least = self.em * max(0.3, 0.75 - 0.12 * (count - 1))
+        wide = ends - begins >= max(2.0, least - 2)
         gutters = np.stack([begins[wide], ends[wide]], axis=1).astype(np.float64) + self.left
-        # A chance gutter has no wide gap that is its alone, and hardly any line with words on both its sides.
+        # A chance gutter has no gap wider than a blank that is its alone.
         while len(gutters):
             first, last, gap_wide = self._gaps(gutters, begin, end)
             alone = first == last
-            weight = np.where(gap_wide[alone] > 0, ENOUGH, 1)
-            support = np.bincount(first[alone], weights=weight, minlength=len(gutters))
-            if support.min() >= ENOUGH:
+            support = np.bincount(first[alone], weights=gap_wide[alone], minlength=len(gutters))
+            if support.min() >= 1:
                 break
             gutters = np.delete(gutters, int(support.argmin()), axis=0)
         return gutters
@@ -153,7 +153,7 @@ class _Weighing:
             return -BLOCK_COST
         first, last, wide = self._gaps(gutters, begin, end)
         parts = last >= first
-        parted = np.where(wide[parts] > 0, 1.0, NARROW_WORTH).sum()
+        parted = wide[parts].sum()
         skipped = (last - first)[parts].sum()
         a, b = np.searchsorted(self.phrase_line, (begin, end))
         crossing = np.searchsorted(gutters[:, 1], self.phrase_x1[a:b]) > np.searchsorted(

@@ -9,10 +9,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wellchem.reading.grid import Grid, Mark, encode
-from wellchem.reading.pdf_blocks import Block, Line, blocks, text_lines
+from wellchem.reading.pdf_blocks import Block, Line, apart, blocks, text_lines
 from wellchem.reading.pdf_rows import NUMBER, Row, rows_of
 from wellchem.reading.pdf_rules import Lattice, Rules, lattices
-from wellchem.reading.pdf_words import PageWords, Word
+from wellchem.reading.pdf_scripts import Word
+from wellchem.reading.pdf_words import PageWords
 
 GUTTER = 8.0  # points from which a gutter can part the columns of a page
 DEEPEST = 4  # columns of pages within columns
@@ -206,12 +207,14 @@ def _sides(lines: list[Line]) -> tuple[list[Word], list[Word]] | None:
 
 
 def _is_running_text(lines: list[list[Word]]) -> bool:
-    """Whether lines are of several words and mostly as long as the longest of them."""
+    """Whether lines are of several words, without gaps and mostly as long as the longest of them."""
     filled = [line for line in lines if line]
     x0 = min(line[0].x0 for line in filled)
     x1 = max(line[-1].x1 for line in filled)
     long = sum(line[-1].x1 - line[0].x0 > 0.75 * (x1 - x0) for line in filled)
-    return len(filled) >= 4 and sum(map(len, filled)) >= 4.5 * len(filled) and long >= 0.6 * len(filled)
+    gaps = sum(apart(last, word, last.x1) for line in filled for last, word in pairwise(line))
+    words = sum(map(len, filled))
+    return len(filled) >= 4 and words >= 4.5 * len(filled) and long >= 0.6 * len(filled) and gaps < 0.3 * len(filled)
 
 
 def _grid(table: _Table, page: PageWords, number: int, baselines: NDArray[np.float64]) -> Grid:

@@ -9,8 +9,8 @@ from itertools import pairwise
 
 import numpy as np
 
-from wellchem.reading.pdf_blocks import APART, Line
-from wellchem.reading.pdf_words import Word
+from wellchem.reading.pdf_blocks import Line, apart
+from wellchem.reading.pdf_scripts import Word
 
 Edges = set[tuple[bool, int]]
 NUMBER = re.compile(r"[<>≤≥~±]?\s*[-+−]?[\d.,]*\d|n\.?d\.?\b|bdl\b", re.IGNORECASE)
@@ -179,8 +179,8 @@ def _cut(
             left, right = phrase[to - 1], phrase[to]
             aligned = (False, round(right.x0)) in edges[at + 1] or (True, round(reach)) in edges[at + 1]
             if at not in blocked:
-                apart = right.x0 - left.x1 > APART * min(left.size, right.size) + 2 * left.spacing
-                if left.x1 <= x0 + 0.75 and right.x0 >= x1 - 0.75 and (aligned or apart):
+                wide = right.led or apart(left, right, left.x1)
+                if left.x1 <= x0 + 0.75 and right.x0 >= x1 - 0.75 and (aligned or wide):
                     cuts.add(to)
             elif right.x1 > x1 and left.x0 < x0 and aligned:
                 cuts.add(to)
@@ -189,16 +189,14 @@ def _cut(
 
 
 def _edges(lines: tuple[Line, ...], gutters: tuple[tuple[float, float], ...]) -> list[Edges]:
-    """Where the texts of each column usually begin (False) or end (True), in whole points and with their neighbours."""
+    """Where the phrases of each column usually begin (False) or end (True), in whole points and their neighbours."""
     seen: list[Counter[tuple[bool, int]]] = [Counter() for _ in range(len(gutters) + 1)]
     for line in lines:
-        ends: dict[int, tuple[float, float]] = {}
-        for word in line.words:
-            first, last = _columns(word.x0, word.x1, gutters)
+        for begin, end in line.phrases:
+            x0, x1 = line.words[begin].x0, max(word.x1 for word in line.words[begin:end])
+            first, last = _columns(x0, x1, gutters)
             if first == last:
-                ends[first] = (ends[first][0] if first in ends else word.x0, word.x1)
-        for column, (x0, x1) in ends.items():
-            seen[column].update(((False, round(x0)), (True, round(x1))))
+                seen[first].update(((False, round(x0)), (True, round(x1))))
     return [
         {(end, edge + by) for (end, edge), count in counts.items() if count > 1 for by in (-1, 0, 1)} for counts in seen
     ]

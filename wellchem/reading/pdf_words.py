@@ -5,75 +5,24 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
 
-from wellchem.reading.raised import superscript
+from wellchem.reading.pdf_chars import Characters, Floats, Frame, descents, gather
+from wellchem.reading.pdf_scripts import Word, attached
 
-Floats = NDArray[np.float64]
 LIGATURES = str.maketrans({"ﬀ": "ff", "ﬁ": "fi", "ﬂ": "fl", "ﬃ": "ffi", "ﬄ": "ffl", "ﬅ": "st", "ﬆ": "st"})
 LEADER = re.compile(r"[._·…‥]{4,}|…{2,}|[=_]{4,}")
 
 # All in parts of the type size. A word space is a quarter of it in the usual faces, a fifth in narrow ones.
 SPACE = 0.17  # wider gaps part words where no blank is drawn
 CHANCE = 0.06  # mean gaps above this are letter-spacing
-APART = 0.7  # a raised mark further from a word is not its own
+OVERLAP = 0.2  # a text drawn over the end of another by more than this is another word
 WIDE = 1.0  # wider gaps always part
-
-
-@dataclass(slots=True)
-class Word:
-    """One word in the upright frame of its page: edges and baseline in points, its text, what of it stands raised.
-
-    `count` is how many words it is (a phrase written sideways is one piece of several words). `led` tells that dots
-    led to it, which are left out; `spacing` is how far its letters are spaced out beyond their own widths, in points.
-    """
-
-    x0: float
-    top: float
-    x1: float
-    bottom: float
-    baseline: float
-    size: float
-    text: str
-    raised: str = ""
-    count: int = 1
-    led: bool = False
-    spacing: float = 0.0
-    sideways: bool = False
-
-
-@dataclass(frozen=True)
-class Frame:
-    """How a page is turned so that its text is upright: quarter turns of the text against the page's own axes."""
-
-    turns: int
-    width: float
-    height: float
-
-    def into(self, x0: Any, top: Any, x1: Any, bottom: Any) -> tuple[Any, Any, Any, Any]:
-        """A box of the page in the upright frame."""
-        if self.turns == 1:
-            return self.height - bottom, x0, self.height - top, x1
-        if self.turns == 2:
-            return self.width - x1, self.height - bottom, self.width - x0, self.height - top
-        if self.turns == 3:
-            return top, self.width - x1, bottom, self.width - x0
-        return x0, top, x1, bottom
-
-    def back(self, x0: Any, top: Any, x1: Any, bottom: Any) -> tuple[Any, Any, Any, Any]:
-        """A box of the upright frame on the page."""
-        if self.turns == 1:
-            return top, self.height - x1, bottom, self.height - x0
-        if self.turns == 2:
-            return self.width - x1, self.height - bottom, self.width - x0, self.height - top
-        if self.turns == 3:
-            return self.width - bottom, x0, self.width - top, x1
-        return x0, top, x1, bottom
 
 
 @dataclass(frozen=True)
@@ -87,21 +36,11 @@ class PageWords:
     unmapped: int
 
 
-@dataclass(frozen=True)
-class _Characters:
-    text: list[str]
-    box: Floats  # x0, top, x1, bottom on the page
-    origin: Floats  # x, y of the baseline's start on the page, y downwards
-    size: Floats
-    font: list[str]
-    turn: NDArray[np.int8]  # quarter turns; -1 slanted
-
-
 def page_words(
     characters: Iterable[Any], width: float, height: float, left: float = 0.0, top: float = 0.0
 ) -> PageWords:
     """Words of the characters (pdfminer's `LTChar`) of a page of that size, whose corner is at (left, top)."""
-    chars = _gather(characters, height, left, top)
+    chars = gather(characters, height, left, top)
     counts = Counter(chars.turn[chars.turn >= 0].tolist())
     main = counts.most_common(1)[0][0] if counts else 0
     frame = Frame(main, width, height)
@@ -118,31 +57,7 @@ def page_words(
     return PageWords(words, slanted, frame, leaders, unmapped)
 
 
-def _gather(characters: Iterable[Any], height: float, left: float, top: float) -> _Characters:
-    text: list[str] = []
-    numbers: list[tuple[float, ...]] = []
-    font: list[str] = []
-    for char in characters:
-        written = char._text
-        if not written or written == "\xad":
-            continue
-        text.append(written)
-        a, b, _, _, e, f = char.matrix
-        numbers.append((char.x0, char.y0, char.x1, char.y1, char.size, a, b, e, f))
-        font.append(str(char.fontname))
-    table = np.array(numbers, dtype=np.float64).reshape(-1, 9)
-    x0, y0, x1, y1, size, a, b, e, f = table.T
-    box = np.stack([x0 + left, height - y1 + top, x1 + left, height - y0 + top], axis=1)
-    origin = np.stack([e + left, height - f + top], axis=1)
-    angle = np.degrees(np.arctan2(b, a))
-    quarter = np.round(angle / 90.0)
-    turn = np.where(np.abs(angle - 90.0 * quarter) < 8.0, np.mod(quarter, 4), -1).astype(np.int8)
-    # pdfminer's size is the height of the box, which for sideways text is its width.
-    size = np.where(turn % 2 == 1, x1 - x0, size)
-    return _Characters(text, box, origin, np.maximum(size, 0.1), font, turn)
-
-
-def _words(chars: _Characters, which: NDArray[np.intp], frame: Frame) -> list[Word]:
+def _words(chars: Characters, which: NDArray[np.intp], frame: Frame) -> list[Word]:
     """Words of the characters of one direction, upright in its frame."""
     if not len(which):
         return []
@@ -151,8 +66,7 @@ def _words(chars: _Characters, which: NDArray[np.intp], frame: Frame) -> list[Wo
     origin = frame.into(ox, oy, ox, oy)[1]
     size = chars.size[which]
     texts = [chars.text[at] for at in which]
-    fonts = [chars.font[at] for at in which]
-    baseline = bottom - _descents(fonts, (bottom - origin) / size) * size
+    baseline = bottom - descents(chars.font[which], (bottom - origin) / size) * size
     blank = np.array([not text.strip() for text in texts])
     order = np.argsort(baseline, kind="stable")
     step = np.diff(baseline[order], prepend=baseline[order[0]])
@@ -168,28 +82,18 @@ def _words(chars: _Characters, which: NDArray[np.intp], frame: Frame) -> list[Wo
             words.append(
                 Word(
                     float(x0[piece[0]]), float(top[piece].min()), float(x1[piece].max()), float(bottom[piece].max()),
-                    float(baseline[piece[len(piece) // 2]]), float(size[piece[len(piece) // 2]]), text, spacing=spacing,
+                    float(baseline[piece[len(piece) // 2]]), float(size[piece[len(piece) // 2]]), text,
+                    spacing=spacing, blank=float(chars.blank[which[piece[0]]]),
                 )
             )  # fmt: skip
-    return _attached(_once(words))
-
-
-def _descents(fonts: list[str], ratio: Floats) -> Floats:
-    """How far each font's box reaches below its baseline: the usual one of the font, so that a rise shows."""
-    usual = {
-        font: Counter(round(value, 2) for value, own in zip(ratio, fonts, strict=True) if own == font).most_common(1)[
-            0
-        ][0]
-        for font in set(fonts)
-    }
-    return np.array([usual[font] for font in fonts])
+    return attached(_once(words))
 
 
 def _pieces(
     line: NDArray[np.intp], texts: list[str], x0: Floats, x1: Floats, size: Floats, blank: NDArray[np.bool_]
 ) -> Iterator[tuple[NDArray[np.intp], float]]:
     """Characters of one line, sorted from left to right, cut into words; and how far they are spaced out."""
-    drawn = _undoubled(line[~blank[line]], texts, x0, x1)
+    drawn, fresh = _in_order(_undoubled(line[~blank[line]], texts, x0, x1, size), x0, x1, size)
     if not len(drawn):
         return
     gap = x0[drawn[1:]] - x1[drawn[:-1]]
@@ -210,6 +114,7 @@ def _pieces(
             cut[inner], own = _parts(gap[inner] / em[inner], spaced[inner], letters, usual)
             spacing[begin:end] = own * em[begin]
     written = [texts[at] for at in drawn]
+    cut |= fresh[1:] & (gap < -OVERLAP * em)
     cut |= _leader_edges(np.array([text in "._·…‥=" for text in written]))
     bounds = [0, *(np.flatnonzero(cut) + 1).tolist(), len(drawn)]
     for begin, end in pairwise(bounds):
@@ -252,18 +157,40 @@ def _leader_edges(dots: NDArray[np.bool_]) -> NDArray[np.bool_]:
     return edges
 
 
-def _undoubled(drawn: NDArray[np.intp], texts: list[str], x0: Floats, x1: Floats) -> NDArray[np.intp]:
-    """Characters without those drawn again at nearly the same place to look bold."""
+def _undoubled(drawn: NDArray[np.intp], texts: list[str], x0: Floats, x1: Floats, size: Floats) -> NDArray[np.intp]:
+    """Characters without those drawn again at nearly the same place to look bold: then most of a text is."""
     if len(drawn) < 2:
         return drawn
-    kept = np.ones(len(drawn), dtype=bool)
+    again = np.zeros(len(drawn), dtype=bool)
     text = np.array([texts[at] for at in drawn])
     for back in (1, 2, 3):
         if len(drawn) <= back:
             break
         near = np.abs(x0[drawn[back:]] - x0[drawn[:-back]]) < 0.3 * np.maximum(x1 - x0, 0.5)[drawn[back:]]
-        kept[back:] &= ~(near & (text[back:] == text[:-back]))
-    return drawn[kept]
+        again[back:] |= near & (text[back:] == text[:-back])
+    if not again.any():
+        return drawn
+    apart = x0[drawn[1:]] - np.maximum.accumulate(x1[drawn])[:-1] > SPACE * size[drawn[1:]]
+    stretch = np.concatenate(([0], np.cumsum(apart)))
+    share = np.bincount(stretch, weights=again) / np.bincount(stretch)
+    return drawn[~(again & (share[stretch] >= 0.4))]
+
+
+def _in_order(
+    drawn: NDArray[np.intp], x0: Floats, x1: Floats, size: Floats
+) -> tuple[NDArray[np.intp], NDArray[np.bool_]]:
+    """Characters of a line run by run, as they were drawn, and which begin a run: texts that overlap stay whole."""
+    if len(drawn) < 2:
+        return drawn, np.ones(len(drawn), dtype=bool)
+    drawn = np.sort(drawn)
+    back = x0[drawn[1:]] < x0[drawn[:-1]]
+    gap = x0[drawn[1:]] - x1[drawn[:-1]]
+    em = size[drawn[1:]]
+    runs = np.split(drawn, np.flatnonzero(back | (gap > WIDE * em) | (gap < -0.5 * em)) + 1)
+    runs.sort(key=lambda run: float(x0[run[0]]))
+    fresh = np.zeros(len(drawn), dtype=bool)
+    fresh[np.cumsum([0, *(len(run) for run in runs[:-1])])] = True
+    return np.concatenate(runs), fresh
 
 
 def _once(words: list[Word]) -> list[Word]:
@@ -278,71 +205,6 @@ def _once(words: list[Word]) -> list[Word]:
         others.append(word)
         kept.append(word)
     return kept
-
-
-def _attached(words: list[Word]) -> list[Word]:
-    """Raised and lowered pieces put to the word that they touch."""
-    if len(words) < 2:
-        return words
-    x0, x1 = np.array([word.x0 for word in words]), np.array([word.x1 for word in words])
-    baseline, size = np.array([word.baseline for word in words]), np.array([word.size for word in words])
-    small = np.flatnonzero(size < 0.9 * size.max())
-    if not len(small):
-        small = np.arange(0)
-    shift = (baseline[None, :] - baseline[small, None]) / size[None, :]  # of the larger one's size, upwards
-    smaller = (size[small, None] <= 0.88 * size[None, :]) & (size[small, None] >= 0.3 * size[None, :])
-    raised = smaller & (shift > 0.12) & (shift < 0.85)
-    lowered = smaller & (shift < -0.04) & (shift > -0.62)
-    behind = (x0[small, None] - x1[None, :]) / size[None, :]
-    before = (x0[None, :] - x1[small, None]) / size[None, :]
-    touching_left = (behind > -0.2) & (behind < 0.24)
-    touching_right = (before > -0.2) & (before < 0.12)
-    level = np.zeros(len(words), dtype=np.int8)
-    parent = list(range(len(words)))
-
-    def root(at: int) -> int:
-        while parent[at] != at:
-            at = parent[at]
-        return at
-
-    for row, at in enumerate(small.tolist()):
-        for shifted, sign in ((raised, 1), (lowered, -1)):
-            left = np.flatnonzero(shifted[row] & touching_left[row])
-            right = np.flatnonzero(shifted[row] & touching_right[row])
-            if len(left) or len(right):
-                level[at] = sign
-                for other in (*left[:1].tolist(), *right[:1].tolist()):
-                    parent[root(at)] = root(other)
-                break
-    # A short raised piece a blank away is a note's mark too: it stands on its neighbour's line, a word of its own.
-    aside = raised & ((behind > 0) & (behind < APART) | (before > 0) & (before < APART))
-    for row in np.flatnonzero(aside.any(axis=1)).tolist():
-        word = words[int(small[row])]
-        if not level[small[row]] and len(word.text) <= 3:
-            word.baseline = words[int(aside[row].argmax())].baseline
-            word.text, word.raised = superscript(word.text).strip(), word.text
-    if not level.any():
-        return words
-    groups: dict[int, list[int]] = {}
-    for at in range(len(words)):
-        groups.setdefault(root(at), []).append(at)
-    return [words[members[0]] if len(members) == 1 else _joined(words, members, level) for members in groups.values()]
-
-
-def _joined(words: list[Word], members: list[int], level: NDArray[np.int8]) -> Word:
-    """One word of pieces, from left to right; raised ones in raised characters."""
-    members.sort(key=lambda at: words[at].x0)
-    main = max((at for at in members if level[at] == 0), key=lambda at: words[at].size, default=members[0])
-    text = "".join(superscript(words[at].text) if level[at] > 0 else words[at].text for at in members).strip()
-    return replace(
-        words[main],
-        x0=min(words[at].x0 for at in members),
-        top=min(words[at].top for at in members),
-        x1=max(words[at].x1 for at in members),
-        bottom=max(words[at].bottom for at in members),
-        text=text,
-        raised=" ".join(words[at].text for at in members if level[at] > 0),
-    )
 
 
 def _without_leaders(words: list[Word]) -> tuple[list[Word], int]:
@@ -390,7 +252,7 @@ def _sideways(words: list[Word], own: Frame, frame: Frame) -> list[Word]:
     return found
 
 
-def _slanted(chars: _Characters, frame: Frame) -> list[Word]:
+def _slanted(chars: Characters, frame: Frame) -> list[Word]:
     """Slanted text, such as a stamp across the page, in the order in which it was drawn."""
     found: list[Word] = []
     fresh = True
