@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from functools import wraps
+from functools import partial, wraps
 
 import numpy as np
 
@@ -197,18 +197,31 @@ def alkalinity_amount(table: Table) -> Amount:
 _INDEX = ("ph", "calcium", "total_alkalinity", "temperature", "total_dissolved_solids")
 
 
+def acidity(table: Table) -> Ends:
+    """pH in the well: as measured there, else the laboratory's, which has changed on the way, with a spread."""
+    column = table.standing("ph")
+    spread = np.where(table.in_field(column), 0.0, level("laboratory_ph_spread"))
+    return column.low - spread, column.high + spread
+
+
+def _ph_note(table: Table) -> tuple[str, ...]:
+    if table.in_field(table.standing("ph")).all():
+        return ()
+    return (f"pH of a laboratory: plus or minus {level('laboratory_ph_spread'):g}",)
+
+
 def _temperature(table: Table) -> tuple[Ends, tuple[str, ...]]:
     """Temperature as printed, else the range of ground water, and a note where that was taken."""
     column = table.standing("temperature")
     cold, warm = level("temperature_low"), level("temperature_high")
     taken = () if column.bounded.all() else (f"temperature where not measured: {cold:g} to {warm:g} °C",)
-    return _or_range(column, cold, warm), taken
+    return _or_range(column, cold, warm), (*_ph_note(table), *taken)
 
 
 def _index_inputs(table: Table) -> dict[str, Ends]:
     dissolved = solids(table)
     return {
-        "ph": _ends(table.standing("ph")),
+        "ph": acidity(table),
         "calcium": calcium(table),
         "alkalinity": alkalinity(table),
         "dissolved_solids": (dissolved.low, dissolved.high),
@@ -255,8 +268,9 @@ def ryznar(table: Table) -> Amount:
 @_once
 def aggressive(table: Table) -> Amount:
     """Aggressive index [1]."""
-    given = {"ph": _ends(table.standing("ph")), "calcium": calcium(table), "alkalinity": alkalinity(table)}
-    return worked_out(chemistry.aggressive_index, given, ("ph", "calcium", "total_alkalinity"))
+    given = {"ph": acidity(table), "calcium": calcium(table), "alkalinity": alkalinity(table)}
+    amount = worked_out(chemistry.aggressive_index, given, ("ph", "calcium", "total_alkalinity"))
+    return Amount(amount.low, amount.high, amount.inputs, _ph_note(table))
 
 
 @_once
@@ -272,6 +286,57 @@ def chloride_sulfate(table: Table) -> Amount:
     """Chloride-sulfate mass ratio [mg/mg]."""
     given = {name: _ends(table.standing(name)) for name in ("chloride", "sulfate")}
     return worked_out(chemistry.chloride_sulfate_mass_ratio, given, tuple(given))
+
+
+def _speciated(table: Table, function: Callable[..., Floats]) -> Amount:
+    """A quantity of the full speciation at the corners of pH and temperature, other ions at the middle of their bounds.
+
+    Calcium and alkalinity are at their low ends where pH is, and at their high ends where it is.
+    """
+    temperature, taken = _temperature(table)
+    ph, ca, alk = acidity(table), calcium(table), alkalinity(table)
+    given = {name: table.standing(name) for name in ("magnesium", "sodium", "sulfate", "chloride")}
+    whole = ~np.isnan(ph[0] + ph[1] + ca[0] + ca[1] + alk[0] + alk[1])
+    for column in given.values():
+        whole &= column.bounded & np.isfinite(column.high)
+    low, high = np.full(table.size, np.nan), np.full(table.size, np.nan)
+    if whole.any():
+        ions = {name: (column.low[whole] + column.high[whole]) / 2.0 for name, column in given.items()}
+        corners = [
+            function(
+                ph=ph[end][whole], calcium=ca[end][whole], alkalinity=alk[end][whole], temperature=heat[whole], **ions
+            )
+            for end in (0, 1)
+            for heat in temperature
+        ]
+        low[whole], high[whole] = np.min(corners, axis=0), np.max(corners, axis=0)
+    note = "at the corners of pH and temperature"
+    return Amount(low, high, (*_INDEX[:-1], *given), (note, *taken))
+
+
+@_once
+def calcite(table: Table) -> Amount:
+    """Saturation index of calcite by full speciation [1]."""
+    return _speciated(table, chemistry.calcite_saturation_index)
+
+
+@_once
+def carbon_dioxide(table: Table) -> Amount:
+    """log10 of the pressure of carbon dioxide, by full speciation [1]."""
+    return _speciated(table, chemistry.log_carbon_dioxide_pressure)
+
+
+@_once
+def precipitation(table: Table) -> Amount:
+    """Calcium carbonate precipitation potential [mg/L as CaCO3]."""
+    return _speciated(table, chemistry.calcium_carbonate_precipitated)
+
+
+@_once
+def heater_scale(table: Table) -> Amount:
+    """The same in a water heater [mg/L as CaCO3]."""
+    heated = partial(chemistry.calcium_carbonate_precipitated, heated_to=level("heater_temperature"))
+    return _speciated(table, heated)
 
 
 DERIVED: Mapping[str, Callable[[Table], Amount]] = {

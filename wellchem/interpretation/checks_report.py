@@ -52,21 +52,31 @@ def _order(status: Status) -> Status:
     return np.array([1, 2, 3, 0], dtype=np.int8)[status]
 
 
-def _any_row(waters: Waters, flag: int) -> Bools:
-    table = waters.table
-    hit = table.sample[(table.flags & flag) != 0]
-    return np.bincount(hit, minlength=waters.size)[: waters.size] > 0
+def _decisive(waters: Waters) -> Bools:
+    """Rows that a health limit was compared with, by the table's places."""
+    verdicts, order = waters.verdicts, waters.table.order
+    compared = np.zeros(int(order.max(initial=-1)) + 2, dtype=bool)
+    row = verdicts.row[verdicts.settled & verdicts.health]
+    compared[row[(row >= 0) & (row < len(compared))]] = True
+    return compared[order]
 
 
 def qualifiers(waters: Waters) -> Outcome:
-    """Rejected, late or blank-affected results fail; estimates and bounds warn."""
-    serious = _any_row(waters, REJECTED | HELD | BLANK)
-    light = _any_row(waters, ESTIMATED | OVER)
-    low, high = _nothing(waters)
+    """Rejected results, blank-affected ones on health limits, and late bacteria or nitrate that find little, fail."""
     table = waters.table
-    flagged = np.flatnonzero(table.flags & (REJECTED | HELD | BLANK | ESTIMATED | OVER))
-    hit: tuple[Rows, ...] = tuple(np.array([place]) for place in flagged) if waters.size == 1 else ()
-    return Outcome(choose([serious, light], [FAIL, WARN], PASS), low, high, rows=hit)
+    serious = (table.flags & REJECTED) != 0
+    serious |= ((table.flags & BLANK) != 0) & _decisive(waters)
+    for name in (*_BACTERIA, "nitrate", "nitrite"):
+        span = table.rows(name)
+        serious[span] |= ((table.flags[span] & HELD) != 0) & (table.low[span] <= 0.0)
+    light = (table.flags & (REJECTED | HELD | BLANK | ESTIMATED | OVER)) != 0
+    hit: tuple[Rows, ...] = tuple(np.array([place]) for place in np.flatnonzero(light)) if waters.size == 1 else ()
+    conditions = [_in_sample(waters, serious), _in_sample(waters, light)]
+    return Outcome(choose(conditions, [FAIL, WARN], PASS), *_nothing(waters), rows=hit)
+
+
+def _in_sample(waters: Waters, rows_hit: Bools) -> Bools:
+    return np.bincount(waters.table.sample[rows_hit], minlength=waters.size) > 0
 
 
 def duplicates(waters: Waters) -> Outcome:

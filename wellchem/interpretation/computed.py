@@ -8,11 +8,12 @@ from dataclasses import dataclass
 import numpy as np
 
 from wellchem import chemistry
-from wellchem.interpretation.amounts import Amount
+from wellchem.interpretation.amounts import Amount, alkalinity, worked_out
 from wellchem.interpretation.waters import Waters
 from wellchem.models.finding import Computed, Source
 
 _MG = "mg/L as CaCO3"
+_SM = "Standard Methods, 24th ed."
 
 
 @dataclass(frozen=True)
@@ -29,11 +30,11 @@ class _Formula:
 
 
 _BALANCE = (
-    _Formula("cations", "sum of cations", "meq/L", "Standard Methods, 24th ed.", "1030 E.1"),
-    _Formula("anions", "sum of anions", "meq/L", "Standard Methods, 24th ed.", "1030 E.1"),
+    _Formula("cations", "sum of cations", "meq/L", _SM, "1030 E.1"),
+    _Formula("anions", "sum of anions", "meq/L", _SM, "1030 E.1"),
 )
 _SCALING = (
-    _Formula("langelier", "Langelier index", "1", "Standard Methods, 24th ed.", "2330 B", "Langelier USGS"),
+    _Formula("langelier", "Langelier index", "1", _SM, "2330 B", "Langelier USGS"),
     _Formula(
         "langelier_short",
         "Langelier index, short form",
@@ -43,6 +44,13 @@ _SCALING = (
         "Langelier USGS",
     ),
     _Formula("ryznar", "Ryznar index, short form", "1", "Ryznar, J. AWWA 36", "1944, p. 472", "Ryznar"),
+)
+_SPECIATED = "calcite by full speciation, constants of Plummer and Busenberg"
+_SCALING_SPECIATED = (
+    _Formula("calcite", "saturation index of calcite", "1", _SPECIATED, "1982"),
+    _Formula("precipitation", "calcium carbonate precipitation potential", _MG, _SPECIATED, "1982; SM 2330 C"),
+    _Formula("heater_scale", "the same in a water heater at 60 °C", _MG, _SPECIATED, "1982; closed system"),
+    _Formula("carbon_dioxide", "log pressure of carbon dioxide", "log10 atm", _SPECIATED, "1982; -3.4 in the open air"),
 )
 _CORROSION = (
     _Formula("aggressive", "aggressive index", "1", "AWWA C400", "definition", "aggressive index"),
@@ -94,7 +102,7 @@ def _all(waters: Waters, formulas: Iterable[_Formula]) -> tuple[Computed, ...]:
 def hardness_values(waters: Waters) -> tuple[Computed, ...]:
     """Total hardness as mg/L of CaCO3 and in grains and German degrees, its class, and its carbonate part."""
     amount = waters.worked("hardness")
-    main = _Formula("hardness", "total hardness", _MG, "Standard Methods, 24th ed.", "2340 B", "hardness USGS")
+    main = _Formula("hardness", "total hardness", _MG, _SM, "2340 B", "hardness USGS")
     made = list(_value(main, amount))
     if not made:
         return ()
@@ -116,13 +124,42 @@ def _converter(unit: str) -> Callable[[np.ndarray], np.ndarray]:
 
 
 def balance_values(waters: Waters) -> tuple[Computed, ...]:
-    """Sums of cations and anions."""
-    return _all(waters, _BALANCE)
+    """Each ion, the sums of cations and anions, and their difference."""
+    made = [*_ions(waters), *_all(waters, _BALANCE)]
+    positive, negative = waters.worked("cations"), waters.worked("anions")
+    if bool((positive.known & negative.known)[0]):
+        balance = worked_out(
+            chemistry.charge_balance,
+            {"cations": (positive.low, positive.high), "anions": (negative.low, negative.high)},
+            positive.inputs + negative.inputs,
+        )
+        formula = _Formula("charge_balance", "cations less anions over their sum", "%", _SM, "1030 E.1")
+        made += _value(formula, Amount(balance.low, balance.high, balance.inputs, positive.taken + negative.taken))
+    return tuple(made)
+
+
+_IONS = {
+    "cation": {"calcium": "Ca", "magnesium": "Mg", "sodium": "Na", "potassium": "K", "iron": "Fe", "ammonia": "NH4"},
+    "anion": {"alkalinity": "HCO3", "sulfate": "SO4", "chloride": "Cl", "nitrate": "NO3", "fluoride": "F"},
+}
+
+
+def _ions(waters: Waters) -> Iterable[Computed]:
+    """Each measured ion in equivalents."""
+    for side, symbols in _IONS.items():
+        for analyte, symbol in symbols.items():
+            column = waters.table.standing(analyte)
+            low, high = alkalinity(waters.table) if analyte == "alkalinity" else (column.low, column.high)
+            given = "total_alkalinity" if analyte == "alkalinity" else analyte
+            amount = Amount(
+                chemistry.ion_milliequivalents(low, analyte), chemistry.ion_milliequivalents(high, analyte), (given,)
+            )
+            yield from _value(_Formula(f"{side}:{analyte}", symbol, "meq/L", _SM, "1030 E.1"), amount)
 
 
 def scaling_values(waters: Waters) -> tuple[Computed, ...]:
     """Indices of scale."""
-    return _all(waters, _SCALING)
+    return _all(waters, _SCALING + _SCALING_SPECIATED)
 
 
 def corrosion_values(waters: Waters) -> tuple[Computed, ...]:

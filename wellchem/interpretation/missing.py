@@ -74,7 +74,8 @@ def why_missing(single: Single, row: Mapping[str, str]) -> str:
     if row["code"] == "bacteria" and single.certainty("fecal_bacteria") > NONE:
         enough = True
     if not wanted or not enough:
-        return "It was not tested."
+        said = any(single.waters.table.standing(name.partition(":")[0]).measured[0] for name in wanted)
+        return "What was tested of it does not suffice." if said else "It was not tested."
     if _old(single, float(row["valid_months"])):
         return "The result is too old."
     return _spoiled(single, row["code"])

@@ -109,10 +109,11 @@ def problem_index() -> Mapping[str, int]:
 def problem_of(analyte: str, kind: str, verdict: str) -> int:
     """Position of the problem that a limit of this analyte and kind raises; -1 where none is.
 
-    A name in the catalogue goes before a group, a group before the rest; `ph<` and `ph>` take one side only.
+    A name in the catalogue goes before a group, a group before the rest; `ph<` and `ph>` take one side only. A health
+    goal raises what a health limit would.
     """
     if kind == "goal":
-        return -1
+        kind = "health"
     side = "<" if verdict == "below" else ">"
     group = groups().get(analyte, "")
     for wanted in ((analyte, analyte + side), (f"@{group}",), ("*",)):

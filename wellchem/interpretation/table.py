@@ -178,6 +178,12 @@ class Table:
             self._made[key] = Column(np.where(found, low, np.nan), np.where(found, high, np.nan), row, flags)
         return self._made[key]
 
+    def in_field(self, column: Column) -> Bools:
+        """Where the result of a column was measured in the field."""
+        if not len(self.field_measured):
+            return np.zeros(self.size, dtype=bool)
+        return np.asarray(column.measured & self.field_measured[column.row])
+
     def witnesses(self, analyte: str, above: float | None, below: float | None) -> Rows:
         """How many sound results of the analyte, by sample, lie beyond a threshold."""
         places = self.usable(analyte)

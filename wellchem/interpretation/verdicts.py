@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 
 from wellchem.interpretation.practice import problem_of
 from wellchem.interpretation.table import Bools, Floats, Rows, codes
-from wellchem.models.codes import Reason, Verdict
+from wellchem.models.codes import LimitKind, Reason, Verdict
 from wellchem.models.limits import Comparison
 
 WITHIN, UNDECIDED, BEYOND = 0, 1, 2
@@ -28,6 +28,7 @@ class Verdicts:
     state: NDArray[np.int8]
     problem: NDArray[np.int64]
     settled: Bools
+    goal: Bools  # a goal, of itself no limit: it counts where no health limit on the analyte is in force
     incomplete: Bools  # a group limit of which a member was not measured
     health: Bools
     limit: Rows
@@ -45,7 +46,14 @@ class Verdicts:
     @property
     def untold(self) -> Bools:
         """Rows that a measured result leaves open."""
-        return np.asarray(self.counts & (self.state == UNDECIDED) & ~self.incomplete)
+        return np.asarray(self.counts & (self.state == UNDECIDED) & ~self.incomplete & ~self.goal)
+
+
+def _covered(key: Rows, goal: Bools, health: Bools) -> Bools:
+    """Goals beside which a health limit on the same analyte and sample stands: the limit decides, not the goal."""
+    limited = np.zeros(int(key.max(initial=-1)) + 1, dtype=bool)
+    limited[key[health]] = True
+    return np.asarray(goal & limited[key])
 
 
 def _lacks_member(reasons: object) -> bool:
@@ -55,15 +63,21 @@ def _lacks_member(reasons: object) -> bool:
 def from_comparisons(comparisons: Sequence[Comparison]) -> Verdicts:
     """The comparisons of one sample. `row` is the first result's place in the sample, -1 for a group."""
     limits = {name: place for place, name in enumerate(dict.fromkeys(one.limit.id for one in comparisons))}
+    analytes = {name: place for place, name in enumerate(dict.fromkeys(one.analyte for one in comparisons))}
+    analyte = np.array([analytes[one.analyte] for one in comparisons], dtype=np.int64)
+    settled = np.array([one.condition_settled and one.limit.compared for one in comparisons], dtype=bool)
+    health = np.array([one.limit.kind is LimitKind.HEALTH for one in comparisons], dtype=bool)
+    goal = np.array([one.limit.kind is LimitKind.GOAL for one in comparisons], dtype=bool)
     return Verdicts(
         sample=np.zeros(len(comparisons), dtype=np.int64),
         state=np.array([_STATE[one.verdict] for one in comparisons], dtype=np.int8),
         problem=np.array(
             [problem_of(one.analyte, one.limit.kind.value, one.verdict.value) for one in comparisons], dtype=np.int64
         ),
-        settled=np.array([one.condition_settled and one.limit.compared for one in comparisons], dtype=bool),
+        settled=settled & ~_covered(analyte, goal, health & settled),
+        goal=goal,
         incomplete=np.array([_lacks_member(";".join(one.reasons)) for one in comparisons], dtype=bool),
-        health=np.array([one.limit.kind.value == "health" for one in comparisons], dtype=bool),
+        health=health,
         limit=np.array([limits[one.limit.id] for one in comparisons], dtype=np.int64),
         low=np.array([one.amount.low if one.amount else np.nan for one in comparisons], dtype=np.float64),
         high=np.array([one.amount.high if one.amount else np.nan for one in comparisons], dtype=np.float64),
@@ -87,13 +101,18 @@ def from_frame(frame: pd.DataFrame, keys: NDArray[Any]) -> Verdicts:
         [[[problem_of(a, k, v) for v in verdicts] for k in kinds] for a in analytes], dtype=np.int64
     ).reshape(len(analytes), len(kinds), len(verdicts))
     states = np.array([_STATE[Verdict(word)] for word in verdicts], dtype=np.int8)
+    health = np.array([word == LimitKind.HEALTH for word in kinds], dtype=bool)[kind]
+    goal = np.array([word == LimitKind.GOAL for word in kinds], dtype=bool)[kind]
+    settled = frame["settled"].to_numpy(dtype=bool) & (where >= 0)
+    key = np.where(settled, where * len(analytes) + analyte, 0)
     return Verdicts(
         sample=where,
         state=states[verdict],
         problem=meaning[analyte, kind, verdict],
-        settled=frame["settled"].to_numpy(dtype=bool) & (where >= 0),
+        settled=settled & ~_covered(key, goal, health & settled),
+        goal=goal,
         incomplete=np.array([*(_lacks_member(word) for word in reasons), False], dtype=bool)[reason],
-        health=np.array([word == "health" for word in kinds], dtype=bool)[kind],
+        health=health,
         limit=limit,
         low=frame["low"].to_numpy(dtype=np.float64),
         high=frame["high"].to_numpy(dtype=np.float64),
