@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from functools import cache
 from math import inf
 
+from wellchem import chemistry
 from wellchem.interpretation import practice
 from wellchem.interpretation.treatment.tables import Ends, constant, stages
 from wellchem.interpretation.treatment.water import Water
@@ -64,12 +65,38 @@ def _corrosion(code: str, ahead: Water, behind: Water) -> Iterable[str]:
     softer = any(_falls(name, ahead, behind) for name in ("total_hardness", "calcium", "total_alkalinity"))
     ph, before = behind.get("ph"), ahead.get("ph")
     if softer or (ph is not None and before is not None and ph[0] < before[0] - constant("corrosive_ph").low):
-        told = f" (pH {_range(ph, '').strip()})" if ph is not None and ph != ahead.get("ph") else ""
+        index = langelier(behind)
+        parts = [f"pH {_range(ph, '').strip()}"] if ph is not None and ph != before else []
+        parts += [f"Langelier index {index[0]:.1f} to {index[1]:.1f}"] if index else []
+        told = f" ({', '.join(parts)})" if parts else ""
         place = "at that tap" if stages()[code].place == "tap" else "in the plumbing"
         yield (
             f"The water behind it is more corrosive{told}: check corrosion again, and test lead and copper {place}, "
             "first draw and flushed."
         )
+
+
+def langelier(water: Water) -> Ends | None:
+    """Langelier index at the corners of a water, least and most; None where an input was not measured."""
+    names = ("ph", "calcium", "total_alkalinity")
+    known = [water.get(name) for name in names]
+    if any(ends is None or ends[0] <= 0.0 or ends[1] == inf for ends in known):
+        return None
+    ph, calcium, alkalinity = (ends for ends in known if ends is not None)
+    supposed, solids = constant("neutralised_temperature"), constant("neutralised_solids")
+    temperature = water.get("temperature") or (supposed.low, supposed.high)
+    residue = water.get("total_dissolved_solids") or (solids.low, solids.high)
+    low, high = (
+        chemistry.langelier_index(
+            ph=ph[end],
+            calcium=calcium[end],
+            alkalinity=alkalinity[end],
+            temperature=temperature[end],
+            dissolved_solids=min(residue[1 - end], constant("carbonate_solids").high),
+        )
+        for end in (0, 1)
+    )
+    return low, high
 
 
 def _falls(name: str, ahead: Water, behind: Water) -> bool:

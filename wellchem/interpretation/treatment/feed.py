@@ -49,7 +49,7 @@ def holds(condition: Condition, water: Water) -> tuple[Holds, Ends | None]:
         return (Holds.UNTOLD if water.grit is None else Holds.FAILS if water.grit else Holds.HOLDS), None
     if word.startswith(BEHIND):
         return (Holds.HOLDS if word.removeprefix(BEHIND) in water.passed else Holds.FAILS), None
-    amount = _sum(water, condition.amounts)
+    amount = _sum(water, condition.amounts) or condition.supposed
     if amount is None:
         return Holds.UNTOLD, None
     if amount[0] > condition.maximum or amount[1] < condition.minimum:
@@ -85,5 +85,7 @@ def shown(stage: str, water: Water) -> tuple[FeedCondition, ...]:
             text = f"{text}. It rests on the disinfection ahead, and on tests behind that"
         elif condition.amounts[0] == ORGANISMS and state is Holds.HOLDS:
             text = f"{text}. None were found in this sample, which is one moment; test again before it is built"
+        elif condition.supposed is not None and amount is condition.supposed:
+            text = f"{text}. Not measured; what the water of a well usually has was taken"
         found.append(FeedCondition(text=text, status=state.text, amount=interval, source=condition.source))
     return tuple(found)

@@ -27,7 +27,7 @@ _BEHIND_TREATMENT = (
 _NOTHING = "No problem of this report calls for a stage of treatment; what was not tested is not covered by that."
 _HARD_TAP = "Leave the cold tap for drinking unsoftened, so that it stays hard."
 _SOFT_TAP = "What stands behind it needs softened water, so the tap with it is softened too."
-_PROFESSIONALS = (
+_DECIDE = (
     "The health authority, local code and licensed professionals decide what is built; classes are named here, not "
     "makes."
 )
@@ -61,7 +61,7 @@ def recommend(
     home = household or Household()
     microbes = [problem.certainty for problem in problems if problem.code in _MICROBES]
     found = any(certainty is not Certainty.POSSIBLE for certainty in microbes)
-    raw = raw_water(sample, found=found, suspect=bool(microbes), grit=_grit(home))
+    raw = raw_water(sample, found=found, suspect=bool(microbes), grit=_grit(home), chlorinated=home.chlorinated)
     sought = aims(problems, comparisons, home, raw)
     best, second = search(sought, raw)
     unanswered = tuple(aim.code for aim in best.left(sought, Outcome.UNANSWERED))
@@ -71,7 +71,7 @@ def recommend(
         unanswered=unanswered,
         runner_up=second.stages if second else (),
         runner_up_why=_why_lost(best, second, sought) if second else "",
-        text=_text(best, sought),
+        text=" ".join((_text(best, sought), *_open_conditions(best, raw), *((_CONFIRM, _DECIDE) if sought else ()))),
     )
 
 
@@ -230,7 +230,20 @@ def _text(train: Train, sought: Sequence[Aim]) -> str:
         parts.append(f"Answered, but whether it is enough cannot be told before a test: {_titles(untold)}.")
     if lost:
         parts.append(f"Not answered by any train found: {_titles(lost)}. Look to what comes first, or another source.")
-    return " ".join((*parts, _CONFIRM, _PROFESSIONALS))
+    return " ".join(parts)
+
+
+def _open_conditions(train: Train, raw: Water) -> tuple[str, ...]:
+    """What has to be measured before the train can be relied on."""
+    wanted: dict[str, None] = {}
+    for code, water in zip(train.stages, (raw, *train.waters), strict=False):
+        for condition in conditions(code):
+            if feed.holds(condition, water)[0] is feed.Holds.UNTOLD:
+                wanted.update(dict.fromkeys(name for name in condition.amounts if raw.get(name) is None))
+    known = [_label(name) for name in wanted if _unit(name)]
+    if "organisms" in wanted:
+        known.insert(0, "bacteria")
+    return (f"Feed conditions that this report leaves open; have measured first: {', '.join(known)}.",) if known else ()
 
 
 def _why_lost(best: Train, second: Train, sought: Sequence[Aim]) -> str:

@@ -133,11 +133,14 @@ def places() -> Mapping[str, str]:
 
 @dataclass(frozen=True)
 class Condition:
-    """A condition on the water that a stage takes in: bounds of a sum of amounts, or a word of its own."""
+    """A condition on the water that a stage takes in: bounds of a sum of amounts, or a word of its own. `supposed` is
+    what is taken where nothing was measured and nothing else is known of the water of a well.
+    """
 
     amounts: tuple[str, ...]
     minimum: float
     maximum: float
+    supposed: Ends | None
     text: str
     source: Source
 
@@ -149,7 +152,9 @@ def conditions(stage: str) -> tuple[Condition, ...]:
     for row in rows("feed_conditions"):
         if row["stage"] == stage:
             minimum, maximum = ends(row["minimum"], row["maximum"])
-            found.append(Condition(tuple(row["amounts"].split("+")), minimum, maximum, row["text"], source(row)))
+            supposed = ends(row["supposed_low"], row["supposed_high"]) if row["supposed_low"] else None
+            amounts = tuple(row["amounts"].split("+"))
+            found.append(Condition(amounts, minimum, maximum, supposed, row["text"], source(row)))
     return tuple(found)
 
 

@@ -108,11 +108,21 @@ def hull(results: tuple[Result, ...]) -> Ends:
     return min(low for low, _ in ends), max(high for _, high in ends)
 
 
-def raw_water(sample: Sample, *, found: bool = False, suspect: bool = False, grit: bool | None = None) -> Water:
-    """The water of a sample. `found` tells that organisms are held to be in it, `suspect` that they are possible."""
+def raw_water(
+    sample: Sample,
+    *,
+    found: bool = False,
+    suspect: bool = False,
+    grit: bool | None = None,
+    chlorinated: bool | None = None,
+) -> Water:
+    """The water of a sample, with what is known of it besides its results: organisms `found` in it or `suspect`, sand
+    or sediment seen, chlorine in it."""
     chosen = standing(sample)
     amounts = {analyte: hull(results) for analyte, results in chosen.items()}
     amounts.update(_worked_out(amounts))
+    if chlorinated:
+        amounts.setdefault("free_chlorine", UNKNOWN)
     if "ph" in amounts:
         low, high = amounts["ph"]
         amounts["ph"] = (min(low, _TOP_PH), min(high, _TOP_PH))
