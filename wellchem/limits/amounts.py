@@ -43,6 +43,7 @@ class SampleIndex:
 
     def __init__(self, observed: Observed, prepared: Prepared) -> None:
         at = np.flatnonzero(observed.usable & prepared.indexed[observed.code])
+        self.nothing = observed.take(np.arange(0))
         self.samples = int(observed.sample.max(initial=-1)) + 1
         key = observed.code[at].astype(np.int64) * self.samples + observed.sample[at]
         order = np.argsort(key * 4 + observed.rank[at], kind="stable")
@@ -89,8 +90,8 @@ class SampleIndex:
         return every[0], every[1]
 
 
-def worked_out(observed: Observed, index: SampleIndex, prepared: Prepared) -> Observed:
-    """What follows for analytes without a result of their own, and the amounts of groups, as further rows."""
+def worked_out(index: SampleIndex, prepared: Prepared) -> Observed:
+    """What follows for analytes without a result of their own, and the amounts of groups."""
     details: dict[str, int] = {"": 0}
     parts: list[Observed] = []
     for amount in (*prepared.derived, *prepared.groups):
@@ -103,7 +104,7 @@ def worked_out(observed: Observed, index: SampleIndex, prepared: Prepared) -> Ob
         parts.append(made)
         if amount.derived:
             index.add(made)
-    return joined((observed, *parts), tuple(details))
+    return joined(parts or [index.nothing], tuple(details))
 
 
 def _work_out(amount: Amount, index: SampleIndex, prepared: Prepared, details: dict[str, int]) -> Observed | None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from typing import Any
@@ -18,7 +18,7 @@ from wellchem.limits.conditions import Setting, settle
 from wellchem.limits.observed import REASONS, Coded, Floats, ResultColumns, observe
 from wellchem.limits.prepare import FIRST_DAY, LAST_DAY, Prepared, days, prepare
 from wellchem.limits.rows import LimitTable, own_tables, table_of
-from wellchem.limits.verdicts import Decision, Pairs, Situation, pick
+from wellchem.limits.verdicts import Decision, Situation, pick
 from wellchem.models.codes import Role, SamplingPoint
 from wellchem.models.household import Household
 from wellchem.vocabulary import Vocabulary, bundled
@@ -26,6 +26,7 @@ from wellchem.vocabulary import Vocabulary, bundled
 COLLECTED = "collected"
 # The household's water; quality control is never compared.
 COMPARED_ROLES = (Role.ROUTINE, Role.DUPLICATE, Role.PREDICTED)
+_NEW = -2
 _NEEDED = ("sample", "analyte", "censoring", "low", "high")
 
 Ints = NDArray[np.int64]
@@ -105,9 +106,10 @@ def compare(
     )
     rows = _household_rows(results)
     samples = _samples(results, sample[rows], len(keys), rows)
-    made = _Comparisons(run(columns, rows, samples, prepared, on, household), samples.count)
-    for pairs in made.decision.pairs():
-        made.fill(pairs)
+    decisions = run(columns, rows, samples, prepared, on, household)
+    made = _Comparisons(decisions, samples.count)
+    for decision in decisions:
+        made.fill(decision)
     return made.frame(keys)
 
 
@@ -122,8 +124,8 @@ def run(
     prepared: Prepared,
     on: date | str | None,
     household: Household | None,
-) -> Decision:
-    """From columns to what decides them, for one sample as for a million."""
+) -> tuple[Decision, Decision]:
+    """From columns to what decides the results, and what decides the amounts worked out from them."""
     today = days(date.today(), 0)
     if isinstance(on, str) and on != COLLECTED:
         raise ValueError(f"on={on!r} is not a date, {COLLECTED!r} or None")
@@ -144,9 +146,9 @@ def run(
         point=samples.point,
         household=household or Household(),
     )
-    observed = worked_out(results, index, prepared)
+    amounts = worked_out(index, prepared)
     situation = Situation(day, not_dated, settle(prepared.conditions, setting), today)
-    return Decision(observed, prepared, situation)
+    return Decision(results, prepared, situation), Decision(amounts, prepared, situation)
 
 
 def reasons_text(detail: str, bits: int) -> str:
@@ -212,76 +214,64 @@ def _samples(results: pd.DataFrame, of_row: NDArray[np.integer], count: int, row
 class _Comparisons:
     """The columns of the comparisons frame, filled chunk by chunk; text columns are codes, no text is made per row."""
 
-    def __init__(self, decision: Decision, samples: int) -> None:
-        prepared = decision.prepared
-        self.decision = decision
-        maximum = prepared.maximum
-        self.per = np.where(maximum > 0, maximum, np.nan)
-        # What a column takes from the limit's entry, from the amount's row, from the sample, already in its type.
+    def __init__(self, decisions: Sequence[Decision], samples: int) -> None:
+        self.prepared = prepared = decisions[0].prepared
+        self.per = np.where(prepared.maximum > 0, prepared.maximum, np.nan)
+        # What a column takes from the limit's entry and from the amount's row, already in its type.
         self.of_entry: dict[str, NDArray[Any]] = {
             "analyte": prepared.shown.astype(_code_type(len(prepared.analytes))),
             "limit": prepared.limit.astype(_code_type(len(prepared.limits))),
             "authority": prepared.authority.astype(_code_type(len(prepared.tables))),
             "kind": prepared.kind,
             "minimum": prepared.minimum,
-            "maximum": maximum,
+            "maximum": prepared.maximum,
         }
-        self.of_row: dict[str, NDArray[Any]] = {
-            "sample": decision.observed.sample.astype(_code_type(samples)),
-            "on": decision.day.astype("datetime64[D]").astype("datetime64[s]"),
-            "fraction": decision.observed.fraction,
-            "result": decision.observed.position.astype(np.int32),
-        }
-        types: dict[str, Any] = {name: source.dtype for name, source in (self.of_entry | self.of_row).items()}
-        types |= {"verdict": np.int8, "near": bool, "settled": bool, "reasons": np.int32}
+        types: dict[str, Any] = {name: source.dtype for name, source in self.of_entry.items()}
+        types |= {"sample": _code_type(samples), "on": "datetime64[s]", "fraction": np.int8, "result": np.int32}
+        types |= {"verdict": np.int8, "near": bool, "settled": bool, "reasons": np.int16}
         types |= dict.fromkeys(("low", "high", "ratio_low", "ratio_high"), np.float64)
-        self.made = {name: np.empty(decision.most, dtype=kind) for name, kind in types.items()}
+        most = sum(decision.most for decision in decisions)
+        self.made = {name: np.empty(most, dtype=kind) for name, kind in types.items()}
         self.filled = 0
-        self.reasons: dict[int, int] = {}
-        self.plain = np.full(1 << len(REASONS), -1, dtype=np.int32)  # codes of reasons without further words
+        self.reasons: dict[str, int] = {}
 
-    def fill(self, pairs: Pairs) -> None:
-        """Write one chunk."""
-        place = slice(self.filled, self.filled + len(pairs.row))
-        made = {name: column[place] for name, column in self.made.items()}
-        for sources, at in ((self.of_entry, pairs.entry), (self.of_row, pairs.row)):
-            for name, source in sources.items():
-                source.take(at, out=made[name], mode="clip")
-        for name in ("verdict", "near", "settled", "low", "high"):
-            made[name][:] = getattr(pairs, name)
-        per = pick(self.per, pairs.entry)
-        np.divide(pairs.low, per, out=made["ratio_low"])
-        np.divide(pairs.high, per, out=made["ratio_high"])
-        made["reasons"][:] = self._reasons(pick(self.decision.observed.detail, pairs.row), pairs.reasons)
-        self.filled = place.stop
-
-    def _reasons(self, detail: NDArray[np.int32], bits: NDArray[np.int32]) -> NDArray[np.int32]:
-        """A code for each distinct set of reasons, the same in every chunk."""
-        found = pick(self.plain, bits)
-        new = np.flatnonzero((found < 0) | (detail > 0))
-        codes, distinct = pd.factorize((detail[new].astype(np.int64) << len(REASONS)) | bits[new])
-        for word in distinct.tolist():
-            code = self.reasons.setdefault(word, len(self.reasons))
-            if word < len(self.plain):
-                self.plain[word] = code
-        found[new] = np.array([self.reasons[word] for word in distinct.tolist()], dtype=np.int32)[codes]
-        return found
+    def fill(self, decision: Decision) -> None:
+        """Write what one decision gives."""
+        observed = decision.observed
+        of_row: dict[str, NDArray[Any]] = {
+            "sample": observed.sample.astype(self.made["sample"].dtype),
+            "on": decision.day.astype("datetime64[D]").astype("datetime64[s]"),
+            "fraction": observed.fraction,
+            "result": observed.position.astype(np.int32),
+        }
+        words = _ReasonWords(observed.details, self.reasons)
+        for pairs in decision.pairs():
+            place = slice(self.filled, self.filled + len(pairs.row))
+            made = {name: column[place] for name, column in self.made.items()}
+            for sources, at in ((self.of_entry, pairs.entry), (of_row, pairs.row)):
+                for name, source in sources.items():
+                    source.take(at, out=made[name], mode="clip")
+            for name in ("verdict", "near", "settled", "low", "high"):
+                made[name][:] = getattr(pairs, name)
+            per = pick(self.per, pairs.entry)
+            np.divide(pairs.low, per, out=made["ratio_low"])
+            np.divide(pairs.high, per, out=made["ratio_high"])
+            codes = words.codes(pick(observed.detail, pairs.row), pairs.reasons)
+            if len(self.reasons) > np.iinfo(self.made["reasons"].dtype).max:
+                self.made["reasons"] = self.made["reasons"].astype(np.int32)
+            self.made["reasons"][place] = codes
+            self.filled = place.stop
 
     def frame(self, keys: pd.Index) -> pd.DataFrame:
         """The frame, with the samples' keys as the results have them."""
-        prepared, made = self.decision.prepared, {name: part[: self.filled] for name, part in self.made.items()}
-        details, some = self.decision.observed.details, (1 << len(REASONS)) - 1
-        said = [reasons_text(details[word >> len(REASONS)], word & some) for word in self.reasons]
-        texts = sorted({text for text in said if text})
-        places = np.array([texts.index(text) if text else -1 for text in said], dtype=_code_type(len(texts)))
+        prepared, made = self.prepared, {name: part[: self.filled] for name, part in self.made.items()}
         words: dict[str, pd.Index] = {
             "sample": keys,
             "analyte": pd.Index(prepared.analytes),
             "authority": pd.Index([table.authority for table in prepared.tables]),
             "limit": pd.Index([row.id for row in prepared.limits]),
-            "reasons": pd.Index(texts, dtype="str"),
+            "reasons": pd.Index(list(self.reasons), dtype="str"),
         }
-        made["reasons"] = places[made["reasons"]]
         data: dict[str, Any] = dict(made)
         for column in schema.columns("comparisons"):
             if column.kind == "text":
@@ -289,6 +279,32 @@ class _Comparisons:
                 data[column.name] = pd.Categorical.from_codes(made[column.name], dtype=stated, validate=False)
         data["result"] = pd.arrays.IntegerArray(made["result"], made["result"] < 0)
         return schema.conform("comparisons", data, self.filled)
+
+
+class _ReasonWords:
+    """Codes of reasons: each distinct set of them is worded once."""
+
+    def __init__(self, details: Sequence[str], known: dict[str, int]) -> None:
+        self.details = details
+        self.known = known  # the code of each text, over all decisions
+        self.plain = np.full(1 << len(REASONS), _NEW, dtype=np.int32)  # of reasons without further words
+        self.plain[0] = -1
+        self.worded: dict[int, int] = {}
+
+    def codes(self, detail: NDArray[np.int32], bits: NDArray[np.int32]) -> NDArray[np.int32]:
+        found = pick(self.plain, bits)
+        at = np.flatnonzero((found == _NEW) | (detail > 0))
+        places, distinct = pd.factorize((detail[at].astype(np.int64) << len(REASONS)) | bits[at])
+        found[at] = np.array([self._code(key) for key in distinct.tolist()], dtype=np.int32)[places]
+        return found
+
+    def _code(self, key: int) -> int:
+        if key not in self.worded:
+            detail, bits = key >> len(REASONS), key & ((1 << len(REASONS)) - 1)
+            self.worded[key] = self.known.setdefault(reasons_text(self.details[detail], bits), len(self.known))
+            if not detail:
+                self.plain[bits] = self.worded[key]
+        return self.worded[key]
 
 
 def _code_type(words: int) -> type[np.integer]:

@@ -66,7 +66,7 @@ class ResultColumns:
 
 @dataclass(frozen=True)
 class Observed:
-    """Amounts to be compared: a row each, first the results in their order, then what is worked out from them."""
+    """Amounts to be compared, a row each: results in their order, or what is worked out from them."""
 
     position: NDArray[np.int64]  # of the result, or -1
     sample: NDArray[np.intp]

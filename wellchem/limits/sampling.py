@@ -48,11 +48,15 @@ def compare_sample(
         point=np.array([tuple(SamplingPoint).index(sample.point) if sample.point else -1], dtype=np.int8),
     )
     rows = np.arange(len(results))
-    decision = run(_columns(results), rows, samples, prepared, on, household)
-    compared_on = date.fromordinal(date(1970, 1, 1).toordinal() + int(decision.situation.day[0]))
+    decisions = run(_columns(results), rows, samples, prepared, on, household)
+    compared_on = date.fromordinal(date(1970, 1, 1).toordinal() + int(decisions[0].situation.day[0]))
     resting = _Resting(results, prepared)
-    chunks = decision.pairs()
-    return tuple(made for pairs in chunks for made in _comparisons(decision, pairs, resting, compared_on))
+    return tuple(
+        made
+        for decision in decisions
+        for pairs in decision.pairs()
+        for made in _comparisons(decision, pairs, resting, compared_on)
+    )
 
 
 def _columns(results: Sequence[Result]) -> ResultColumns:
