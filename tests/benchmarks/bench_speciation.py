@@ -2,9 +2,9 @@
 
     python tests/benchmarks/bench_speciation.py [waters] [sample]
 
-Prints, from one run: microseconds of processor time a water of the library (full set of ion pairs; saturation with seven minerals and
-log pCO2; then the calcium carbonate potential by equilibration as well) and of the reference engine (PHREEQC in PyPI's
-phreeqpython; one batch for a sample of the same waters, best of three), their ratios, and the library's peak memory.
+Prints, from one run: microseconds of processor time a water of the library (full set of ion pairs; saturation with
+seven minerals and log pCO2; then the calcium carbonate potential by equilibration as well), of the reference engine
+(PHREEQC in PyPI's phreeqpython; one batch for a sample, best of three), their ratios, and the library's peak memory.
 The engine is spared its iteration for the solution's density, which would double its time.
 """
 

@@ -267,3 +267,64 @@ def test_bounds_over_an_uncertain_ph_contain_the_point() -> None:
     assert found.low == pytest.approx(index(**MAJOR | {"ph": 7.1}), abs=1e-6)
     assert found.high == pytest.approx(index(**MAJOR | {"ph": 7.7}), abs=1e-6)
     assert found.low < index(**MAJOR) < found.high
+
+
+CLOSURES = [
+    ("ph", "alkalinity"),
+    ("ph", "inorganic_carbon"),
+    ("ph", "pco2"),
+    ("alkalinity", "inorganic_carbon"),
+    ("alkalinity", "pco2"),
+    ("inorganic_carbon", "pco2"),
+]
+
+
+@pytest.mark.filterwarnings("error")
+@pytest.mark.parametrize("pair", CLOSURES, ids=" and ".join)
+def test_any_numbers_whatever_give_a_result_or_a_reason(pair: tuple[str, str]) -> None:
+    rng = np.random.default_rng(CLOSURES.index(pair))
+    count = 600
+    solutes = set(MAJOR) - {"temperature", "ph", "alkalinity"} | {
+        "iron",
+        "sulfide",
+        "ammonia",
+        "boron",
+        "orthophosphate",
+    }
+    waters = {name: 10 ** rng.uniform(-8, 4, count) * (rng.random(count) > 0.15) for name in sorted(solutes)}
+    for values in waters.values():
+        values[rng.random(count) < 0.02] = rng.choice([math.nan, math.inf, -1.0])
+    waters["temperature"] = rng.uniform(-5, 105, count)
+    closing = {
+        "ph": rng.uniform(1, 13, count),
+        "alkalinity": rng.choice([-1, 1], count, p=[0.1, 0.9]) * 10 ** rng.uniform(-4, 4, count),
+        "inorganic_carbon": 10 ** rng.uniform(-5, 3.5, count) * (rng.random(count) > 0.05),
+        "pco2": 10 ** rng.uniform(-8, 1, count),
+    }
+    waters |= {name: closing[name] for name in pair}
+    for extra in ({}, {"pe": rng.uniform(-12, 25, count)}):
+        found = c.speciate(**waters, **extra)
+        solved = found.reason == c.Reason.SOLVED
+        assert solved.sum() > 0.2 * count
+        assert (found.reason == c.Reason.NOT_CONVERGED).mean() < 0.02
+        for values in (found.ph, found.ionic_strength, found.water, found.alkalinity, found.inorganic_carbon):
+            np.testing.assert_array_equal(np.isfinite(values), solved)
+        indices = c.saturation_index(found, "calcite")
+        assert not np.isnan(indices[solved]).any()
+        # What solved waters say of themselves is what was given.
+        if "alkalinity" in pair:
+            # Alkalinity may be a small difference between acids and bases: it is as sure as these are.
+            weights = np.abs(found.system.alkalinity)
+            gross = found.each(lambda block, weights=weights: weights @ block.molalities() * block.water)
+            allowed = 1e-5 * np.abs(waters["alkalinity"]) + 3e-6 * gross * c.molar_mass("CaCO3") / 2 * 1000
+            assert (np.abs(found.alkalinity - waters["alkalinity"]) <= allowed)[solved].all()
+        if "inorganic_carbon" in pair:
+            np.testing.assert_allclose(
+                found.inorganic_carbon[solved], waters["inorganic_carbon"][solved], rtol=1e-4, atol=1e-6
+            )
+        if "pco2" in pair:
+            np.testing.assert_allclose(found.log_pco2[solved], np.log10(waters["pco2"][solved]), atol=1e-5)
+        potential = c.calcium_carbonate_potential(found)
+        np.testing.assert_array_equal(np.isfinite(potential.precipitated), potential.reason == c.Reason.SOLVED)
+        warm = c.change_temperature(found, 60.0)
+        np.testing.assert_array_equal(np.isfinite(warm.ph), warm.reason == c.Reason.SOLVED)

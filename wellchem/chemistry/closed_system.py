@@ -12,7 +12,7 @@ from numpy.typing import ArrayLike, NDArray
 from .activity import water_density
 from .equilibrium import Conditions, Given, Unknowns
 from .solver import solve
-from .state import Block, Reason, Speciation
+from .state import SALINE, Block, Reason, Speciation
 from .tables import Array, restored
 
 
@@ -23,8 +23,8 @@ def closed_conditions(block: Block, given: Given, temperature: Array, constant: 
     return Conditions(given, temperature, totals, block.system.alkalinity @ species, -block.pe, constant)
 
 
-def settled(block: Block, known: Conditions) -> tuple[Block, NDArray[np.bool_]]:
-    """The state that a block comes to, and where it was found; NaN where it was NaN."""
+def settled(block: Block, known: Conditions) -> tuple[Block, NDArray[np.int8]]:
+    """The state that a block comes to, NaN where it was NaN, and for each water whether it was found."""
     present = np.isfinite(block.ph) & np.isfinite(known.temperature)
     state = Unknowns.near(block.free, block.ionic_strength, -block.ph, block.log_water)
     state.put(present, solve(block.system, known.at(present), state.at(present)))
@@ -38,7 +38,9 @@ def settled(block: Block, known: Conditions) -> tuple[Block, NDArray[np.bool_]]:
         state.log_water,
         block.water,
     )
-    return after, present & state.converged
+    reason = np.where(state.converged, Reason.SOLVED, Reason.NOT_CONVERGED).astype(np.int8)
+    reason[state.ionic_strength > SALINE] = Reason.TOO_SALINE
+    return after, reason
 
 
 def change_temperature(waters: Speciation, temperature: ArrayLike) -> Speciation:
@@ -80,7 +82,7 @@ def change_temperature(waters: Speciation, temperature: ArrayLike) -> Speciation
         to = np.where(in_range[part], target[part], np.nan)
         known = closed_conditions(block, Given.ALKALINITY_CARBON, to, np.zeros(to.size))
         after, found = settled(block, known)
-        reason[part][~found & (reason[part] == Reason.SOLVED)] = Reason.NOT_CONVERGED
+        reason[part] = np.where(reason[part] == Reason.SOLVED, found, reason[part])
         free[:, part], ph[part] = after.free, after.ph
         strength[part], log_water[part] = after.ionic_strength, after.log_water
     nan = np.where(reason == Reason.SOLVED, 0.0, np.nan)

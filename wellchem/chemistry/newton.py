@@ -19,6 +19,7 @@ _TOLERANCE = 1e-9  # of the relative errors of all equations
 _STEPS = 60
 _LONGEST = 1.0  # most that a step moves the logarithm of an unknown
 _NUDGE = 1e-6  # relative, of the ionic strength, for the slope of the activity coefficients
+_RIDGE = 1e-14
 _TRACE = 1e-12  # mol/kg, below which a component need not be balanced to a relative tolerance
 
 
@@ -59,11 +60,7 @@ def finish(system: System, known: Conditions, now: Unknowns) -> None:
         if not sought:
             residual = np.delete(residual, count, axis=0)
             slope = np.delete(np.delete(slope, count, axis=1), count, axis=2)
-        # A component that is absent has an empty equation: its unknown stays.
-        idle = np.abs(slope).max(axis=2) == 0
-        slope[idle, np.nonzero(idle)[1]] = 1.0
-
-        step = np.linalg.solve(slope, -residual.T[:, :, None])[:, :, 0].T
+        step = _solved(slope, -residual.T)
         now.error = np.abs(residual).max(axis=0)
         step *= np.minimum(1.0, _LONGEST / np.maximum(np.abs(step).max(axis=0), _LONGEST))
         now.free *= np.exp(step[:count])
@@ -72,6 +69,21 @@ def finish(system: System, known: Conditions, now: Unknowns) -> None:
             now.log_hydrogen = now.log_hydrogen + step[count] / _LN10
         if (now.error <= _TOLERANCE).all():
             return
+
+
+def _solved(slope: Array, right: Array) -> Array:
+    """Solution of each water's linear equations, in rows of unknowns.
+
+    A component that is absent has an empty equation: its unknown stays. The trace that is added to the diagonal keeps
+    a hopeless water from being singular, which would stop all others.
+    """
+    largest = np.abs(slope).max(axis=2)
+    empty = largest == 0
+    largest[empty] = 1.0
+    scaled = slope / largest[:, :, None]
+    places = np.arange(slope.shape[1])
+    scaled[:, places, places] += np.where(empty, 1.0, _RIDGE)
+    return np.asarray(np.linalg.solve(scaled, (right / largest)[:, :, None])[:, :, 0].T)
 
 
 def _equations(system: System, known: Conditions) -> tuple[Array, Array]:

@@ -98,7 +98,7 @@ def calcium_carbonate_potential(
         constant = -(parts[1] @ temperature_basis(block.temperature))
         known = closed_conditions(block, Given.CALCIUM_CARBONATE, block.temperature, constant)
         after, found = settled(block, known)
-        reason[part][~found & (reason[part] == Reason.SOLVED)] = Reason.NOT_CONVERGED
+        reason[part] = np.where(reason[part] == Reason.SOLVED, found, reason[part])
         index[part], ph[part] = block.index(mineral), after.ph
         carbon = before.system.stoichiometry[:, before.system.carbonate]
         precipitated[part] = known.totals[before.system.carbonate] - carbon @ after.molalities()

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from .equilibrium import FLOOR, Conditions, Iteration, Unknowns
+from .equilibrium import FLOOR, Conditions, Given, Iteration, Unknowns
 from .newton import finish
 from .system import System
 
@@ -10,8 +10,12 @@ _ROUNDS = (3, 2, 2, 2)  # steps after which the waters that are still open go on
 _MORE = (2, 2, 2, 2)  # the same again where the pH is sought, which needs more of them
 
 
+@np.errstate(all="ignore")
 def solve(system: System, known: Conditions, guess: Unknowns) -> Unknowns:
-    """Equilibrate waters under what is known of them, beginning with a guess (which is overwritten)."""
+    """Equilibrate waters under what is known of them, beginning with a guess (which is overwritten).
+
+    A water whose numbers run over is one that does not converge, and is told by its `error`: no warning is needed.
+    """
     part, places = guess, np.arange(guess.error.size)
     for steps in _ROUNDS if known.given.name.startswith("PH_") else _ROUNDS + _MORE:
         iteration = Iteration(system, known, part)
@@ -26,9 +30,10 @@ def solve(system: System, known: Conditions, guess: Unknowns) -> Unknowns:
         if not still.any():
             return guess
         part, known, places = part.at(still), known.at(still), places[still]
-    # Where the other bases hold all of the alkalinity there is nothing to solve for.
-    still = part.free[system.carbonate] > FLOOR
-    part, known, places = part.at(still), known.at(still), places[still]
+    if known.given is Given.PH_ALKALINITY:
+        # Where the other bases hold all of the alkalinity there is nothing to solve for.
+        still = part.free[system.carbonate] > FLOOR
+        part, known, places = part.at(still), known.at(still), places[still]
     if places.size:
         finish(system, known, part)
         guess.put(places, part)

@@ -4,17 +4,16 @@ import numpy as np
 from numpy.typing import ArrayLike
 
 from .activity import water_density
-from .equilibria import phases, temperature_basis
+from .equilibria import log_equilibrium_constant, phases, temperature_basis
 from .equilibrium import FLOOR, Conditions, Given, Unknowns, start
 from .masses import molar_mass
 from .solver import solve
-from .state import BLOCK, CACO3_EQUIVALENT, Reason, Speciation
+from .state import BLOCK, CACO3_EQUIVALENT, SALINE, Reason, Speciation
 from .system import CARBONATE, System, system
 from .tables import Array, restored, rows
 
 _CARBON = "inorganic_carbon"
 _LOWEST, _HIGHEST = 0.0, 100.0  # °C
-_SALINE = 1.0  # mol/kg, beyond which this kind of activity model is not used
 
 
 def speciate(
@@ -187,7 +186,13 @@ def _block(waters: System, closure: Given, block: dict[str, Array]) -> tuple[Unk
         after = np.where(found.converged, Reason.SOLVED, Reason.NOT_CONVERGED)
         if closure is Given.PH_ALKALINITY:
             after[found.free[waters.carbonate] <= FLOOR] = Reason.NO_CARBONATE
-        after[found.ionic_strength > _SALINE] = Reason.TOO_SALINE
+        elif closure is Given.CARBON_PCO2:
+            dissolved = chosen["pco2"] * 10 ** log_equilibrium_constant("carbon_dioxide_gas", known.temperature)
+            after[dissolved >= known.totals[waters.carbonate]] = Reason.NO_CARBONATE
+        elif closure is Given.PH_PCO2:
+            # A carbonate ion of more than 1 mol/kg: the sweeps run away there.
+            after[known.constant - 2 * log_hydrogen > 0] = Reason.TOO_SALINE
+        after[found.ionic_strength > SALINE] = Reason.TOO_SALINE
         result.put(good, found)
         reason[good] = after
     bad = reason != Reason.SOLVED

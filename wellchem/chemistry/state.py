@@ -13,7 +13,8 @@ from .masses import molar_mass
 from .system import System, system
 from .tables import Array, restored, rows
 
-BLOCK = 4096  # waters worked on at a time: large enough to hide the interpreter, small enough for the cache
+BLOCK = 8192  # waters worked on at a time: large enough to hide the interpreter, small enough for the cache
+SALINE = 1.0  # mol/kg, beyond which this kind of activity model is not used
 CACO3_EQUIVALENT = molar_mass("CaCO3") / 2 * 1000  # mg of CaCO3 per equivalent
 
 
@@ -26,7 +27,8 @@ class Reason(IntEnum):
     OUT_OF_RANGE = 2
     """A concentration is negative, pCO2 not positive, the temperature outside 0 to 100 °C, the pH outside 0 to 14."""
     NO_CARBONATE = 3
-    """The other bases at this pH hold as much alkalinity as is given, or more: nothing is left for carbonate."""
+    """Nothing is left for carbonate: the other bases hold all of the alkalinity at this pH, or the carbon dioxide of
+    the given pressure is all of the inorganic carbon, or more."""
     TOO_SALINE = 4
     """The ionic strength is above 1 mol/kg."""
     NOT_CONVERGED = 5
