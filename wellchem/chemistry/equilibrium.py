@@ -37,6 +37,11 @@ class Given(Enum):
     CARBON_PCO2 = "inorganic carbon and partial pressure of carbon dioxide"
     CALCIUM_CARBONATE = "alkalinity and inorganic carbon, less the calcium carbonate that precipitates"
 
+    @property
+    def has_ph(self) -> bool:
+        """Whether the pH is among what is known."""
+        return self in (Given.PH_ALKALINITY, Given.PH_CARBON, Given.PH_PCO2)
+
 
 @dataclass(frozen=True)
 class Conditions:
@@ -150,9 +155,9 @@ class Iteration:
         self.system, self.known, self.now = system, known, now
         self.log_k = system.constants @ temperature_basis(known.temperature)
         self.a, self.b = debye_huckel_parameters(known.temperature)
-        self.sought = not known.given.name.startswith("PH_")
+        self.sought = not known.given.has_ph
         if self.sought:
-            self.balance = _balance(system, known.given)
+            self.ph_balance = _ph_balance(system, known.given)
         count = len(system.components)
         self.terms = np.empty((system.conditional.shape[1], known.temperature.size))
         self.terms[-1] = known.log_electron
@@ -273,6 +278,7 @@ class Iteration:
             before = guess - now.secant[0]
             before[before == 0] = np.inf
             slope = (found - now.secant[1]) / before
+            # Ion pairing makes the slope negative and small; what is far from that is noise of the first steps.
             moved = guess + (found - guess) / (1 - np.where(np.isnan(slope), 0.0, np.clip(slope, -0.9, 0.5)))
             # The secant leaves about the square of the change, over the change before.
             change *= np.fmin(np.fmax(np.abs((moved - guess) / before), _RATE), 1.0)
@@ -287,7 +293,7 @@ class Iteration:
         """
         system, known, now = self.system, self.known, self.now
         place, count = system.carbonate, len(now.free)
-        of_free, of_complexes = self.balance
+        of_free, of_complexes = self.ph_balance
         sums = of_complexes @ complexes
         totals, by_hydrogen, weighed = (sums[part * count : (part + 1) * count] for part in range(3))
         # d ln(free)/d ln{H+} of each component: its total stays, save where the carbonate system says otherwise.
@@ -324,8 +330,8 @@ def _balances(system: System, known: Conditions) -> tuple[tuple[Array, Array], A
     return (of_free, of_complexes), target
 
 
-def _balance(system: System, given: Given) -> tuple[Array, Array]:
-    """Weights of the components and of the complexes in the sums that `_Iteration.hydrogen` needs.
+def _ph_balance(system: System, given: Given) -> tuple[Array, Array]:
+    """Weights of the components and of the complexes in the sums that `Iteration.hydrogen` needs.
 
     What is balanced is alkalinity, inorganic carbon under a known pCO2, or, beside a solid carbonate, which takes two
     equivalents with each mole of carbon, alkalinity less twice the carbon.

@@ -26,7 +26,7 @@ _TRACE = 1e-12  # mol/kg, below which a component need not be balanced to a rela
 def finish(system: System, known: Conditions, now: Unknowns) -> None:
     """Solve the waters, beginning with the unknowns, which are overwritten."""
     count = len(system.components)
-    sought = not known.given.name.startswith("PH_")
+    sought = not known.given.has_ph
     log_k = system.constants @ temperature_basis(known.temperature)
     parameters = debye_huckel_parameters(known.temperature)
     hydrogen = np.concatenate([np.zeros(count), system.hydrogen])

@@ -17,7 +17,7 @@ def solve(system: System, known: Conditions, guess: Unknowns) -> Unknowns:
     A water whose numbers run over is one that does not converge, and is told by its `error`: no warning is needed.
     """
     part, places = guess, np.arange(guess.error.size)
-    for steps in _ROUNDS if known.given.name.startswith("PH_") else _ROUNDS + _MORE:
+    for steps in _ROUNDS if known.given.has_ph else _ROUNDS + _MORE:
         iteration = Iteration(system, known, part)
         for _ in range(steps):
             iteration.step()

@@ -47,8 +47,7 @@ def speciate(
 ) -> Speciation:
     """Equilibrium of a water's dissolved species, with ion pairs, from its analysis.
 
-    Two of pH, alkalinity, inorganic carbon and pCO2 are given, not inorganic carbon together with neither of
-    the others. All arguments broadcast together.
+    Exactly two of pH, alkalinity, inorganic carbon and pCO2 are given. All arguments broadcast together.
 
     Parameters
     ----------
@@ -103,6 +102,7 @@ def speciate(
     One atmosphere                No effect of depth.
     Ion association model         Ionic strengths to about 1 mol/kg; the agreement with the reference engine is
                                   tested to 8 g/L.
+    Inorganic carbon with pCO2    Says little of the pH below 6, where carbon dioxide is nearly all of that carbon.
     Litres at the temperature     Molalities are made with water's density and the ions' molar volumes at 25 °C.
     ============================  =================================================================================
 
