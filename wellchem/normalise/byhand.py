@@ -11,7 +11,8 @@ from wellchem.models.codes import UnreadReason
 from wellchem.models.sample import Sample
 from wellchem.normalise.frames import results_frame
 from wellchem.normalise.models import samples_of
-from wellchem.normalise.results import REASONS, normalised
+from wellchem.normalise.reasons import OK, REASONS
+from wellchem.normalise.results import normalised
 from wellchem.reading.grid import Grid, Source, encode
 from wellchem.reading.ledger import Ledger
 from wellchem.reading.rows import (
@@ -76,7 +77,7 @@ def sample_from_values(values: dict[str, Any], vocabulary: Vocabulary | None = N
     reading = _reading(list(values), texts, native)
     made = normalised(reading, words)
     for row, (name, text) in enumerate(zip(values, texts, strict=True)):
-        if made.reason[row] < 0:
+        if made.reason[row] == OK:
             continue
         reason = REASONS[made.reason[row]]
         if reason in (UnreadReason.UNKNOWN_NAME, UnreadReason.NO_NAME):

@@ -11,14 +11,15 @@ from numpy.typing import NDArray
 from wellchem import schema
 from wellchem.normalise.numbers import CENSORING
 from wellchem.normalise.heads import ROLES
-from wellchem.normalise.results import REASONS, UNREAD, Normalised
+from wellchem.normalise.reasons import BESIDE, OK, REASONS
+from wellchem.normalise.results import UNREAD, Normalised
 from wellchem.reading.grid import Grid
 from wellchem.reading.rows import Coded, of
 
 
 def results_frame(made: Normalised) -> pd.DataFrame:
     """The results frame, quality control with its role, in the order of the source."""
-    keep = np.flatnonzero(made.reason == -1)
+    keep = np.flatnonzero(made.reason == OK)
     rows = made.reading.rows
     order = np.lexsort((rows.column[keep], rows.row[keep], rows.grid[keep]))
     keep = keep[order] if not (np.diff(order) == 1).all() else keep
@@ -78,7 +79,7 @@ def samples_frame(made: Normalised) -> pd.DataFrame:
 def unread_frame(made: Normalised, suggest: dict[str, tuple[str, ...]]) -> pd.DataFrame:
     """The unread frame: rows of tables first, then what stood outside every table. `suggest` gives nearest names."""
     rows = made.reading.rows
-    keep = np.flatnonzero((made.outcome == UNREAD) & (made.reason >= 0))
+    keep = np.flatnonzero((made.reason != OK) & (made.reason != BESIDE))
     loose = made.reading.loose
     printed = [
         " ".join(

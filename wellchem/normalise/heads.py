@@ -62,7 +62,9 @@ def heads_of(vocabulary: Vocabulary, printed: SampleHeads, decimal_comma: bool) 
     assumed = Coded(np.where(supposed, 0, -1).astype(np.int32), of([f"date_order={'dmy' if first else 'mdy'}"]).texts)
     return Heads(
         printed,
-        _mapped(printed.point, lambda text: text if text in SamplingPoint._value2member_map_ else vocabulary.point(text)),
+        _mapped(
+            printed.point, lambda text: text if text in SamplingPoint._value2member_map_ else vocabulary.point(text)
+        ),
         _roles(vocabulary, printed),
         _each(printed.matrix, lambda text: vocabulary.is_water(text) is not False, True, np.bool_),
         collected,
@@ -115,8 +117,12 @@ def _dates(
 ) -> tuple[Times, NDArray[np.bool_], NDArray[np.bool_]]:
     """Moments, whether the time is printed, and whether the order of day and month had to be supposed."""
     found = [parsed(str(text)) for text in dates.texts]
-    when = [None if one is None else one.either if one.either is not None and day_comes_first else one.when for one in found]
-    moments = np.array([*(np.datetime64("NaT" if one is None else one, "s") for one in when), np.datetime64("NaT")], "M8[s]")
+    when = [
+        None if one is None else one.either if one.either is not None and day_comes_first else one.when for one in found
+    ]
+    moments = np.array(
+        [*(np.datetime64("NaT" if one is None else one, "s") for one in when), np.datetime64("NaT")], "M8[s]"
+    )
     timed = np.array([one is not None and one.timed for one in found] + [False], bool)[dates.codes]
     either = np.array([one is not None and one.either is not None for one in found] + [False], bool)[dates.codes]
     clocks = [clock(str(text)) for text in times.texts]

@@ -20,36 +20,34 @@ class Ledger:
         self._open = [[column.codes >= 0 for column in grid.columns] for grid in grids]
         self._layout: dict[LayoutKind, int] = {}
         self._loose = 0
-        self._links: list[tuple[NDArray[np.int32], NDArray[np.int64]]] = []
+        self._links: list[tuple[NDArray[np.int32], NDArray[np.int32]]] = []
         self.total = sum(grid.count() for grid in grids)
 
-    def _take(self, grid: int, column: int, rows: Any) -> NDArray[np.int64]:
-        """Cells (words) of some rows of a column that were still open, one number a row; they are closed now."""
-        still = self._open[grid][column]
+    def _take(self, grid: int, columns: Iterable[int], rows: Any) -> NDArray[np.int32]:
+        """Cells (words) of rows that were still open in these columns, one number a row; they are closed now."""
         words = self._grids[grid].words
-        taken = still[rows].astype(np.int64)
-        if words is not None:
-            taken *= words[rows, column]
-        still[rows] = False
+        taken = np.zeros(len(self._open[grid][0][rows]) if self._open[grid] else 0, np.int32)
+        for column in columns:
+            still = self._open[grid][column]
+            taken += still[rows] if words is None else still[rows] * words[rows, column]
+            still[rows] = False
         return taken
 
     def layout(self, grid: int, rows: Any, columns: Iterable[int], kind: LayoutKind) -> None:
         """Claim cells as layout of a kind."""
-        for column in columns:
-            count = int(self._take(grid, column, rows).sum())
-            if count:
-                self._layout[kind] = self._layout.get(kind, 0) + count
+        count = int(self._take(grid, columns, rows).sum())
+        if count:
+            self._layout[kind] = self._layout.get(kind, 0) + count
 
     def unread(self, grid: int, rows: Any, columns: Iterable[int]) -> None:
         """Claim cells as unread, outside any printed row."""
-        self._loose += sum(int(self._take(grid, column, rows).sum()) for column in columns)
+        self._loose += int(self._take(grid, columns, rows).sum())
 
     def link(self, grid: int, rows: Any, columns: Iterable[int], printed: NDArray[np.int32]) -> None:
         """Claim cells for printed rows: `printed[i]` is the printed row that the cells of rows[i] belong to."""
-        for column in columns:
-            taken = self._take(grid, column, rows)
-            if taken.any():
-                self._links.append((printed, taken))
+        taken = self._take(grid, columns, rows)
+        if taken.any():
+            self._links.append((printed, taken))
 
     def open_rows(self, grid: int) -> NDArray[np.bool_]:
         """Which rows of a grid have cells that nothing has claimed."""

@@ -1,0 +1,53 @@
+"""Effects of everything that stands beside the values of printed rows."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+
+from wellchem.normalise.combinations import grouped
+from wellchem.normalise.effects import Effect, Effects, Marks
+from wellchem.normalise.numbers import Floats, Numbers
+from wellchem.reading.rows import Coded, of
+from wellchem.reading.tables import Reading
+from wellchem.vocabulary import Vocabulary
+
+
+@dataclass(frozen=True, eq=False)
+class RowMarks:
+    effect: NDArray[np.int32]
+    codes: Coded
+    assumptions: Coded
+    number: Floats
+
+
+def marks_of(vocabulary: Vocabulary, reading: Reading, numbers: Numbers, which: NDArray[np.int64]) -> RowMarks:
+    """Effects of everything that stands beside the values, each distinct combination once."""
+    rows = reading.rows
+    marks = Marks(vocabulary, reading.legend)
+    inside = of([str(text) for text in numbers.qualifiers]).take(which)
+    note = of([str(text) if text in ("confluent", "invalid") else "" for text in numbers.note]).take(which)
+    group, firsts = grouped(inside, note, rows.qualifier, rows.remark, rows.flag, rows.condition)
+    found: list[Effects] = []
+    for row in firsts:
+        parts = [marks.qualifier(code) for code in inside[row].split(";") if code]
+        parts += [marks.qualifier(text) for text in (rows.qualifier[row], rows.remark[row]) if text]
+        parts += [marks.flag(rows.flag[row])] if rows.flag[row] else []
+        parts += [marks.condition(rows.condition[row])] if rows.condition[row] else []
+        parts += [Effects(codes=("CG",))] if note[row] else []
+        effect = Effect.NOTHING
+        for part in parts:
+            effect |= part.effect
+        number = next((part.number for part in parts if part.number is not None), None)
+        codes = tuple(sorted({code for part in parts for code in part.codes}))
+        found.append(Effects(effect, codes, tuple(a for part in parts for a in part.assumptions), number))
+    return RowMarks(
+        np.array([int(one.effect) for one in found], np.int32)[group] if found else np.zeros(len(rows), np.int32),
+        of([";".join(one.codes) for one in found]).take(group),
+        of([";".join(dict.fromkeys(one.assumptions)) for one in found]).take(group),
+        np.array([np.nan if one.number is None else one.number for one in found], np.float64)[group],
+    )
+
+

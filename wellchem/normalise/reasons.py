@@ -1,0 +1,73 @@
+"""Why a printed row is no result."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from wellchem.models.codes import UnreadReason
+from wellchem.normalise.effects import Effect
+from wellchem.normalise.heads import Heads
+from wellchem.normalise.meanings import Meanings
+from wellchem.normalise.numbers import NOT_REPORTED, Floats, Numbers
+from wellchem.reading.rows import PrintedRows
+
+REASONS = tuple(UnreadReason)
+OK = -1
+BESIDE = len(REASONS)  # no reason: the row became part of another row's result
+_NAMELESS = (UnreadReason.UNKNOWN_NAME, UnreadReason.NO_NAME)
+_STATED = int(
+    Effect.NOT_DETECTED
+    | Effect.LESS_THAN
+    | Effect.BETWEEN_LIMITS
+    | Effect.PRESENT
+    | Effect.ABSENT
+    | Effect.TOO_NUMEROUS
+    | Effect.NOT_REPORTED
+    | Effect.REJECTED
+)
+
+
+def reasons_of(
+    rows: PrintedRows,
+    heads: Heads,
+    meanings: Meanings,
+    numbers: Numbers,
+    which: NDArray[np.int64],
+    effect: NDArray[np.int32],
+    censoring: NDArray[np.int8],
+    number: Floats,
+) -> NDArray[np.int8]:
+    """Index into REASONS, OK where the row is a result; the first reason that holds stands.
+
+    `censoring` is the final one of each row, `number` its number in canonical units.
+    """
+    reason = np.full(len(rows), OK, np.int8)
+
+    def because(why: UnreadReason, mask: NDArray[np.bool_]) -> None:
+        if mask.any():
+            reason[mask & (reason == OK)] = REASONS.index(why)
+
+    if not heads.water.all():
+        because(UnreadReason.NOT_WATER, ~heads.water[rows.sample])
+    problem = np.array([REASONS.index(one.problem) if one.problem else OK for one in meanings.each], np.int8)
+    nameless = np.array([one.problem in _NAMELESS or not one.analyte for one in meanings.each], bool)
+    if nameless.any():
+        first = nameless[meanings.group] & (reason == OK)
+        reason[first] = problem[meanings.group][first]
+    if (rows.statistic.codes >= 0).any():
+        because(UnreadReason.STATISTIC, rows.statistic.codes >= 0)
+    because(UnreadReason.STATISTIC, (numbers.note == "range")[which])
+    empty = (rows.value.codes < 0) & (rows.presence.codes < 0)
+    blank = empty | ((numbers.note == "blank") & (numbers.censoring == NOT_REPORTED))[which]
+    if blank.any():
+        because(UnreadReason.NO_VALUE, blank & ((effect & _STATED) == 0))
+    because(UnreadReason.UNREADABLE_VALUE, ~numbers.readable[which] & ~empty)
+    because(UnreadReason.UNREADABLE_VALUE, (numbers.note == "ambiguous_decimal")[which])
+    if (problem != OK).any():
+        valued = (reason == OK) & (problem != OK)[meanings.group] & (censoring != NOT_REPORTED)
+        reason[valued] = problem[meanings.group][valued]
+    least = meanings.floats(lambda one: one.possible[0])
+    most = meanings.floats(lambda one: one.possible[1])
+    because(UnreadReason.IMPOSSIBLE_VALUE, (number < least - 1e-9) | (number > most + 1e-9))
+    return reason

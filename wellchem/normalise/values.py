@@ -1,0 +1,109 @@
+"""Values of printed rows: the decimal sign of each table, the number of each distinct text, the unit in its cell."""
+
+from __future__ import annotations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from wellchem.normalise.numbers import NOT_REPORTED, Numbers, ambiguous, decimal_of, numbers_of
+from wellchem.reading.rows import Coded, PrintedRows, of
+from wellchem.reading.tables import Reading
+from wellchem.vocabulary import Vocabulary
+
+
+def decimals_of(reading: Reading, vocabulary: Vocabulary) -> tuple[dict[int, str | None], NDArray[np.bool_]]:
+    """The decimal sign of each table, and the rows for whose number it had to be supposed."""
+    rows = reading.rows
+    printed = ~rows.native & (rows.value.codes >= 0)
+    tables = np.unique(rows.table)
+    found: dict[int, str | None] = {}
+    unsure: list[int] = []
+    for table in tables:
+        mine = rows.value.codes[printed & (rows.table == table)] if len(tables) > 1 else rows.value.codes[printed]
+        used = np.unique(mine) if len(tables) > 1 else np.arange(len(rows.value.texts))
+        sign, supposed = decimal_of(vocabulary, [str(rows.value.texts[code]) for code in used], None)
+        found[int(table)] = sign
+        if supposed:
+            unsure.append(int(table))
+    sure = {sign for table, sign in found.items() if table not in unsure and sign and _has_sign(reading, table)}
+    usual = sure.pop() if len(sure) == 1 else "," if reading.source.delimiter == ";" else "."
+    for table in unsure:
+        found[table] = usual
+    flagged = np.zeros(len(rows), bool)
+    if unsure:
+        odd = np.array([ambiguous(str(text)) for text in rows.value.texts] + [False])
+        flagged = odd[rows.value.codes] & np.isin(rows.table, unsure) & printed
+    return found, flagged
+
+
+def _has_sign(reading: Reading, table: int) -> bool:
+    rows = reading.rows
+    used = np.unique(rows.value.codes[(rows.table == table) & (rows.value.codes >= 0)])
+    return any("." in text or "," in text for text in (str(rows.value.texts[code]) for code in used[:500]))
+
+
+def values_of(
+    vocabulary: Vocabulary, rows: PrintedRows, decimals: dict[int, str | None]
+) -> tuple[Numbers, NDArray[np.int64]]:
+    """Meanings of the distinct values and which of them each row has; an empty cell is the last one.
+
+    One text means one thing for each decimal sign and, for the letters P and A, for each kind of row.
+    """
+    values = rows.value.or_else(rows.presence)
+    texts = values.texts
+    signs = sorted({sign or "" for sign in decimals.values()} | {"."})
+    if len(signs) == 1:
+        numbers = _with_empty(numbers_of(vocabulary, texts, ".", presence=False))
+        which = np.where(values.codes >= 0, values.codes, len(texts)).astype(np.int64)
+    else:
+        parts = [numbers_of(vocabulary, texts, sign or None, presence=False) for sign in signs]
+        numbers = _with_empty(_stacked(parts))
+        sign_of = {table: signs.index(sign or "") for table, sign in decimals.items()}
+        block = np.array([sign_of.get(table, 0) for table in range(max(sign_of, default=0) + 1)] or [0])[rows.table]
+        block = np.where(rows.native, signs.index("."), block)
+        which = np.where(values.codes >= 0, values.codes + block * len(texts), len(texts) * len(signs)).astype(np.int64)
+    letters = {
+        code for code, text in enumerate(texts) if str(text).strip().upper() in ("P", "A", "+", "-", "POS", "NEG")
+    }
+    if letters:
+        special = numbers_of(vocabulary, texts[sorted(letters)], ".", presence=True)
+        base = len(numbers.number)
+        numbers = _stacked([numbers, special])
+        places = {code: base + place for place, code in enumerate(sorted(letters))}
+        counted = _presence_rows(vocabulary, rows)
+        for code, place in places.items():
+            which[(values.codes == code) & counted] = place
+    return numbers, which
+
+
+def _presence_rows(vocabulary: Vocabulary, rows: PrintedRows) -> NDArray[np.bool_]:
+    """Rows of organisms, where a letter can mean present or absent."""
+    counted = np.zeros(len(rows.name.texts) + 1, bool)
+    for code, text in enumerate(rows.name.texts):
+        found = vocabulary.name(str(text))
+        counted[code] = found is not None and vocabulary.analytes[found.analyte].quantity == "count"
+    return counted[rows.name.codes]
+
+
+def _stacked(parts: list[Numbers]) -> Numbers:
+    return Numbers(*(np.concatenate([getattr(part, name) for part in parts]) for name in Numbers.__dataclass_fields__))
+
+
+def _with_empty(numbers: Numbers) -> Numbers:
+    """The same, with a last entry for an empty cell."""
+    nothing = np.array([np.nan])
+    empty = Numbers(
+        np.array([False]), nothing, np.array([NOT_REPORTED], np.int8), nothing, nothing, nothing, np.zeros(1, np.int8),
+        *(np.array([""], object) for _ in range(3)),
+    )  # fmt: skip
+    return _stacked([numbers, empty])
+
+
+def units_of(rows: PrintedRows, numbers: Numbers, which: NDArray[np.int64]) -> Coded:
+    """The printed unit of each row: the one in the value's own cell before that of the column, header or note."""
+    if not any(numbers.unit):
+        return rows.unit
+    inside = of([str(text) for text in numbers.unit])
+    return inside.take(which).or_else(rows.unit)
+
+
