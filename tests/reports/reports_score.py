@@ -5,21 +5,29 @@ Run as a program for the table: `python tests/reports/reports_score.py [NAME ...
 
 from __future__ import annotations
 
+import math
 import sys
 from collections import Counter
 from dataclasses import dataclass, field
 
+import reports_more_pdf
+import reports_more_sheets
+import reports_more_text
 import reports_pdf
 import reports_sheets
 import reports_text
-from reports_catalog import Layout
+from reports_catalog import Layout, Water
 
 import wellchem
+from wellchem.models.sample import Result, Sample
 
 MAKERS = {maker.__name__ + "_" + part: maker for part, maker in (
     *(("pdf", maker) for maker in reports_pdf.LAYOUTS),
     *(("sheet", maker) for maker in reports_sheets.LAYOUTS),
     *(("text", maker) for maker in reports_text.LAYOUTS),
+    *(("more_pdf", maker) for maker in reports_more_pdf.LAYOUTS),
+    *(("more_sheet", maker) for maker in reports_more_sheets.LAYOUTS),
+    *(("more_text", maker) for maker in reports_more_text.LAYOUTS),
 )}  # fmt: skip
 
 
@@ -39,7 +47,20 @@ class Score:
 
 
 def _near(a: float | None, b: float) -> bool:
+    """Equal to the digits that reports print; a truth that is not a number says that there is no bound."""
+    if math.isnan(b):
+        return a is None
     return a is not None and (a == b or abs(a - b) <= 0.006 * max(abs(a), abs(b)))
+
+
+def _results_of(water: Water, read: list[tuple[Sample, list[Result]]], *, alone: bool) -> list[Result]:
+    """Results of the sample that is this water: by its name, then by its day; of the only sample where there is one."""
+    if alone:
+        return read[0][1]
+    named = [pair for pair in read if water.id and pair[0].id == water.id]
+    named = named or [pair for pair in read if water.site in (pair[0].id, pair[0].site)]
+    dated = [pair for pair in named if str(pair[0].collected)[:10] == water.day]
+    return next((results for _, results in dated or named), [])
 
 
 def score(layout: Layout) -> Score:
@@ -52,12 +73,9 @@ def score(layout: Layout) -> Score:
         out.lines.append(str(error))
         return out
     out.balanced = report.explanation.balanced
-    samples = {sample.id or sample.site or "": sample for sample in report.samples}
-    unused = {key: list(sample.results) for key, sample in samples.items()}
-    alone = next(iter(unused)) if len(unused) == 1 == len(layout.waters) else None
+    unused = [(sample, list(sample.results)) for sample in report.samples]
     for water in layout.waters:
-        named = water.id if water.id in unused else water.site if water.site in unused else alone
-        results = unused.get(named, []) if named is not None else []
+        results = _results_of(water, unused, alone=len(unused) == 1 == len(layout.waters))
         for item in water.items:
             same = (
                 [r for r in results if r.analyte == item.analyte and r.printed.name.strip() == item.name]
@@ -78,12 +96,14 @@ def score(layout: Layout) -> Score:
                     f"wrong {water.id}: {item.name} {item.value} {item.unit} [{item.low:.4g}, {item.high:.4g}] {item.fraction}"
                     f" read as [{best.low}, {best.high}] {best.fraction} from {best.printed.value!r} {best.printed.unit!r}"
                 )
-    for key, results in unused.items():
+    for sample, results in unused:
         for result in results:
             if result.analyte in layout.extra_ok and result.censoring == "not_reported":
                 continue
             out.extra += 1
-            out.lines.append(f"extra in {key!r}: {result.analyte} {result.printed.name!r} {result.printed.value!r}")
+            out.lines.append(
+                f"extra in {sample.id or sample.site!r}: {result.analyte} {result.printed.name!r} {result.printed.value!r}"
+            )
     quality = sum(len(sample.results) for sample in report.quality_control)
     if quality < layout.quality_control:
         out.lines.append(f"quality control: {quality} of {layout.quality_control} results")

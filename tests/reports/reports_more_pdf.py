@@ -1,0 +1,3 @@
+"""Further layouts of text PDFs."""
+
+LAYOUTS = ()
