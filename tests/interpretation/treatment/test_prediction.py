@@ -184,6 +184,14 @@ def test_rust_passes_a_softener():
     assert predict("softening", dissolved).amounts["iron"] == pytest.approx((0.8 * 0.05, 0.8 * 0.25))
 
 
+def test_tannin_holds_iron_against_oxidation():
+    # common practice, no source: tannin binds iron so that oxidation misses it
+    bound = raw_water(sample({"iron": 2.0, "tannin": 2.0, "ph": 7.2}))
+    assert predict("chlorination", bound).amounts["iron"][1] == 2.0
+    free = raw_water(sample({"iron": 2.0, "tannin": 0.1, "ph": 7.2}))
+    assert predict("chlorination", free).amounts["iron"][1] == pytest.approx(0.2)
+
+
 def test_no_count_of_organisms_is_predicted_behind_a_barrier():
     water = raw_water(sample({"e_coli": 40, "total_coliform": "present"}))
     assert water.organisms is Organisms.FOUND

@@ -76,9 +76,9 @@ KINDS = {row.code: row.kind for row in practice.problems()}
 
 
 @cache
-def drawn(seed):
+def drawn(number):
     """A random water with the problems that its amounts raise; a third of the amounts are not measured."""
-    dice = random.Random(seed)
+    dice = random.Random(number)
     results = {name: float(f"{low * (high / low) ** dice.random():.4g}") for name, (low, high) in AMOUNTS.items()}
     results = {name: value for name, value in results.items() if dice.random() < 0.67}
     bacteria = dice.choice([None, 0, 0, 3, 250, "present"])
@@ -93,7 +93,7 @@ def drawn(seed):
     return recommended(results, problems, household=household)
 
 
-EVERY = [("expected", name) for name in EXPECTED] + [("drawn", seed) for seed in range(120)]
+EVERY = [("expected", name) for name in EXPECTED] + [("drawn", number) for number in range(120)]
 
 
 def outcome(case):

@@ -87,7 +87,7 @@ def feed_of(stage, name):
 
 
 def test_common_practice_is_held_and_marked():
-    """What the trade does without a document behind it (issue of the trade, common practice, no source)."""
+    """What the trade does without a document behind it: common practice, no source."""
     order = {code: kind.order for code, kind in stages().items()}
     # softening alone takes up to about 1 mg/L of dissolved iron
     assert feed_of("softening", "iron").maximum == 1

@@ -25,6 +25,7 @@ from wellchem.interpretation.treatment.water import (
 )
 
 _METALS = ("iron", "manganese")
+_OXIDISING = ("oxidise", "oxidise_with_feed", "chlorinate")
 _ANIONS = ("sulfate", "nitrate", "nitrite", "total_alkalinity")
 _CATIONS_OF_BALANCE = ("calcium", "magnesium", "sodium", "potassium")
 _ANIONS_OF_BALANCE = ("total_alkalinity", "chloride", "sulfate", "nitrate")
@@ -67,6 +68,8 @@ def predict(stage: str, water: Water) -> Water:
         left = row.left(amount)
         if analyte in _ARSENIC and not arsenic_is_oxidised(water):
             left = (left[0], amount[1])  # arsenic III passes
+        if analyte in _METALS and kind.process in _OXIDISING and _bound_by_tannin(water):
+            left = (left[0], amount[1])
         if kind.process == "soften" and analyte in _METALS:
             left = _dissolved_left(water, analyte, left)
         changed[analyte] = left
@@ -80,6 +83,12 @@ def predict(stage: str, water: Water) -> Water:
         passed=(*water.passed, stage),
         grit=water.grit,
     )
+
+
+def _bound_by_tannin(water: Water) -> bool:
+    """Whether tannin may hold iron and manganese in solution, so that oxidation misses them."""
+    tannin = water.get("tannin")
+    return tannin is not None and tannin[1] > constant("tannin_binds").low
 
 
 def _dissolved_left(water: Water, metal: str, left: Ends) -> Ends:

@@ -75,14 +75,14 @@ def candidates(aims: Sequence[Aim], raw: Water) -> tuple[StageKind, ...]:
     while pending:
         stage = pending.pop()
         for condition in feed.failing(stage, raw):
-            for helper in _helpers(stage, condition.amounts):
-                if helper not in chosen:
-                    chosen.add(helper)
-                    pending.append(helper)
+            for enabling in _enabling(stage, condition.amounts):
+                if enabling not in chosen:
+                    chosen.add(enabling)
+                    pending.append(enabling)
     return tuple(kind for code, kind in stages().items() if code in chosen)
 
 
-def _helpers(stage: str, amounts: Sequence[str]) -> list[str]:
+def _enabling(stage: str, amounts: Sequence[str]) -> list[str]:
     """Stages ahead of a stage that change what its condition looks at."""
     word = amounts[0]
     if word.startswith(BEHIND):
