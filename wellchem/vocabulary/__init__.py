@@ -63,9 +63,13 @@ _FILES = {"values": "value_words"}
 class Vocabulary:
     """Tables of printed strings and the grammars over them. Immutable: `extended` gives another one."""
 
-    def __init__(self, tables: Mapping[str, tuple[Row, ...]]) -> None:
-        self._tables = dict(tables)
-        self.analytes: Mapping[str, Analyte] = MappingProxyType(analytes(tables["analytes"]))
+    def __init__(self, added: Mapping[str, tuple[Row, ...]] = MappingProxyType({})) -> None:
+        self._added = dict(added)
+        self.analytes: Mapping[str, Analyte] = MappingProxyType(analytes(self._rows("analytes")))
+
+    def _rows(self, table: str) -> tuple[Row, ...]:
+        """Rows of one table, the added ones first; the bundled ones are read when they are first needed."""
+        return (*self._added.get(table, ()), *bundled_rows(_FILES.get(table, table)))
 
     def extended(self, **rows: Rows) -> "Vocabulary":
         """This vocabulary with more rows, each table by its name, as a CSV path or mappings with the same columns.
@@ -75,29 +79,30 @@ class Vocabulary:
         """
         if unknown := set(rows) - set(_TABLES):
             raise ValueError(f"no table {', '.join(sorted(unknown))} in the vocabulary; there are {', '.join(_TABLES)}")
-        return Vocabulary(self._tables | {name: read_rows(more) + self._tables[name] for name, more in rows.items()})
+        more = {name: read_rows(given) + self._added.get(name, ()) for name, given in rows.items()}
+        return Vocabulary(self._added | more)
 
     @cached_property
     def _units(self) -> Units:
-        return Units(self._tables["units"], bundled_rows("unit_words"))
+        return Units(self._rows("units"), bundled_rows("unit_words"))
 
     @cached_property
     def _names(self) -> Names:
         return Names(
-            self._tables["names"], bundled_rows("name_words"), bundled_rows("name_switches"), self.analytes, self._units
+            self._rows("names"), bundled_rows("name_words"), bundled_rows("name_switches"), self.analytes, self._units
         )
 
     @cached_property
     def _codes(self) -> Codes:
-        return Codes(self._tables["codes"], self.analytes)
+        return Codes(self._rows("codes"), self.analytes)
 
     @cached_property
     def _qualifiers(self) -> Qualifiers:
-        return Qualifiers(self._tables["qualifiers"], bundled_rows("legend_words"))
+        return Qualifiers(self._rows("qualifiers"), bundled_rows("legend_words"))
 
     @cached_property
     def _values(self) -> _values.Values:
-        return _values.Values(self._tables["values"], self.is_unit, self._qualifiers.known)
+        return _values.Values(self._rows("values"), self.is_unit, self._qualifiers.known)
 
     @cached_property
     def _fractions(self) -> dict[str, Fraction]:
@@ -106,11 +111,11 @@ class Vocabulary:
 
     @cached_property
     def _columns(self) -> Columns:
-        return Columns(self._tables["columns"], self._units, self._fractions)
+        return Columns(self._rows("columns"), self._units, self._fractions)
 
     @cached_property
     def _phrases(self) -> Phrases:
-        return Phrases(self._tables["phrases"], bundled_rows("name_words"), self._fractions, self._columns)
+        return Phrases(self._rows("phrases"), bundled_rows("name_words"), self._fractions, self._columns)
 
     def name(
         self, text: str, *, code_list: str | None = None, unit: str = "", fraction: Fraction | None = None
@@ -217,4 +222,4 @@ class Vocabulary:
 @cache
 def bundled() -> Vocabulary:
     """The vocabulary of the library's own tables."""
-    return Vocabulary({name: bundled_rows(_FILES.get(name, name)) for name in _TABLES})
+    return Vocabulary()
