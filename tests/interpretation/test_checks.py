@@ -7,8 +7,7 @@ import pytest
 from interpretation.wells_reader import result
 
 import wellchem
-from wellchem import chemistry
-from wellchem.interpretation.practice import level
+from wellchem.interpretation import amounts
 from wellchem.models.codes import Fraction, SamplingPoint
 from wellchem.models.household import Household, Observation
 from wellchem.models.sample import Sample
@@ -183,21 +182,33 @@ def test_observations_that_disagree_are_said(observation, results, sign):
     assert not given.problems
 
 
-def test_the_index_only_rises_over_the_range_taken_for_temperature():
-    """What `amounts` relies on where no temperature is printed."""
-    celsius = np.linspace(level("temperature_low"), level("temperature_high"), 61)
-    for ph in (5.0, 7.0, 9.0):
-        for solids in (20.0, 300.0, 5000.0):
-            given = {"ph": ph, "calcium": 40.0, "alkalinity": 100.0, "dissolved_solids": solids}
-            standard = chemistry.langelier_index(temperature=celsius, **given)
-            assert np.all(np.diff(standard) > 0.0)
+@pytest.mark.parametrize("function", [amounts.fresh_langelier, amounts.fresh_ryznar])
+def test_indices_of_fresh_water_are_monotone_where_that_is_declared(function):
+    """What the bounds rely on, by steps along each input through a sampled box."""
+    random = np.random.default_rng(7)
+    ends = {
+        "ph": (4.0, 9.0),
+        "calcium": (1.0, 600.0),
+        "alkalinity": (2.0, 600.0),
+        "temperature": (0.0, 40.0),
+        "dissolved_solids": (10.0, 3000.0),
+    }
+    point = {name: random.uniform(low, high, 400) for name, (low, high) in ends.items()}
+    known = function.behaviour
+    for name, (low, high) in ends.items():
+        if name in known.dipped:
+            continue  # one turning point, which the bounds look for
+        steps = [function(**(point | {name: np.full(400, value)})) for value in np.linspace(low, high, 40)]
+        change = np.diff(np.stack(steps), axis=0)
+        assert np.all(change > -1e-9 if name in known.rising else change < 1e-9), name
+        assert name in (*known.rising, *known.falling)
 
 
 def test_computed_values_carry_bounds_source_and_inputs():
     given = finding(*water(ph=7.4, **IONS, total_dissolved_solids=280))
     hardness = given.hardness[0]
     assert hardness.low == pytest.approx(2.497 * 58 + 4.118 * 13, rel=2e-3)  # SM 2340 B
-    assert {one.name for one in given.scaling} >= {"langelier", "langelier_short", "ryznar"}
+    assert {one.name for one in given.scaling} >= {"langelier", "ryznar", "calcite", "heater_scale"}
     for one in (*given.hardness, *given.ion_balance, *given.scaling, *given.corrosion):
         assert one.source is not None
         assert one.inputs

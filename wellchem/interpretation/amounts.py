@@ -228,41 +228,59 @@ def _index_inputs(table: Table) -> dict[str, Ends]:
     }
 
 
-@_once
-def langelier(table: Table) -> Amount:
-    """Langelier index by Standard Methods [1].
-
-    Up to pH 9 it only rises with temperature within the range of ground water (a test holds that), so that the two
-    ends decide; above, the range is searched.
-    """
-    given, ((cold, warm), taken) = _index_inputs(table), _temperature(table)
-    ends = ((cold, cold), (warm, warm)) if np.nanmax(given["ph"][1], initial=0.0) <= _ENDS_DECIDE else ((cold, warm),)
-    at = [worked_out(chemistry.langelier_index, given | {"temperature": end}, _INDEX) for end in ends]
-    return Amount(np.fmin(at[0].low, at[-1].low), np.fmax(at[0].high, at[-1].high), _INDEX, taken)
+# Where the indices are monotone in every input; tests sample the box. Beyond it the bounds are searched.
+_FRESH = {"ph": 9.0, "temperature": 40.0, "dissolved_solids": 3000.0}
 
 
-_ENDS_DECIDE = 9.0  # pH
+@chemistry.behaves(
+    chemistry.Behaviour(rising=("ph", "calcium", "alkalinity", "temperature"), falling=("dissolved_solids",))
+)
+def fresh_langelier(**given: Floats) -> Floats:
+    """Langelier index of a fresh water: up to pH 9, 40 °C and 3000 mg/L of dissolved solids."""
+    made: Floats = chemistry.langelier_index(**given)
+    return made
 
 
-@_once
-def langelier_short(table: Table) -> Amount:
-    """Langelier index by the trade's short form [1], whose bounds are exact and cheap: rules over frames use it."""
+def any_ryznar(ph: Floats, **others: Floats) -> Floats:
+    """Ryznar index with the saturation pH of Standard Methods."""
+    saturation: Floats = chemistry.saturation_ph(ph=ph, **others)
+    return chemistry.ryznar_index(ph=ph, saturation_ph=saturation)
+
+
+@chemistry.behaves(
+    chemistry.Behaviour(rising=("dissolved_solids",), falling=("calcium", "alkalinity", "temperature"), dipped=("ph",))
+)
+def fresh_ryznar(**given: Floats) -> Floats:
+    """The same for a fresh water."""
+    return any_ryznar(**given)
+
+
+def _index(table: Table, fresh: Callable[..., Floats], any_water: Callable[..., Floats]) -> Amount:
+    """An index of calcium carbonate over the bounds of its inputs."""
     temperature, taken = _temperature(table)
     given = _index_inputs(table) | {"temperature": temperature}
-    amount = worked_out(chemistry.langelier_index_short_form, given, _INDEX)
-    return Amount(amount.low, amount.high, amount.inputs, taken)
+    salty = np.zeros(table.size, dtype=bool)
+    for name, most in _FRESH.items():
+        salty |= given[name][1] > most
+    within = {name: (np.where(salty, np.nan, low), high) for name, (low, high) in given.items()}
+    amount = worked_out(fresh, within, _INDEX)
+    low, high = amount.low, amount.high
+    if salty.any():
+        beyond = worked_out(any_water, {name: (low[salty], high[salty]) for name, (low, high) in given.items()}, _INDEX)
+        low[salty], high[salty] = beyond.low, beyond.high
+    return Amount(low, high, _INDEX, taken)
+
+
+@_once
+def langelier(table: Table) -> Amount:
+    """Langelier index by Standard Methods [1]."""
+    return _index(table, fresh_langelier, chemistry.langelier_index)
 
 
 @_once
 def ryznar(table: Table) -> Amount:
-    """Ryznar index from the short form of the saturation pH [1], which does not hang on the pH."""
-    temperature, taken = _temperature(table)
-    given = _index_inputs(table) | {"temperature": temperature}
-    ph = given.pop("ph")
-    saturation = worked_out(chemistry.saturation_ph_short_form, given, _INDEX)
-    both = {"ph": ph, "saturation_ph": (saturation.low, saturation.high)}
-    amount = worked_out(chemistry.ryznar_index, both, _INDEX)
-    return Amount(amount.low, amount.high, _INDEX, taken)
+    """Ryznar index with the saturation pH of Standard Methods [1]."""
+    return _index(table, fresh_ryznar, any_ryznar)
 
 
 @_once
@@ -302,14 +320,15 @@ def _speciated(table: Table, function: Callable[..., Floats]) -> Amount:
     low, high = np.full(table.size, np.nan), np.full(table.size, np.nan)
     if whole.any():
         ions = {name: (column.low[whole] + column.high[whole]) / 2.0 for name, column in given.items()}
-        corners = [
-            function(
-                ph=ph[end][whole], calcium=ca[end][whole], alkalinity=alk[end][whole], temperature=heat[whole], **ions
-            )
-            for end in (0, 1)
-            for heat in temperature
-        ]
-        low[whole], high[whole] = np.min(corners, axis=0), np.max(corners, axis=0)
+        corners = [(end, heat[whole]) for end in (0, 1) for heat in temperature]
+        found = function(
+            ph=np.stack([ph[end][whole] for end, _ in corners]),
+            calcium=np.stack([ca[end][whole] for end, _ in corners]),
+            alkalinity=np.stack([alk[end][whole] for end, _ in corners]),
+            temperature=np.stack([heat for _, heat in corners]),
+            **ions,
+        )
+        low[whole], high[whole] = np.min(found, axis=0), np.max(found, axis=0)
     note = "at the corners of pH and temperature"
     return Amount(low, high, (*_INDEX[:-1], *given), (note, *taken))
 
@@ -341,7 +360,7 @@ def heater_scale(table: Table) -> Amount:
 
 DERIVED: Mapping[str, Callable[[Table], Amount]] = {
     "calculated_hardness": calculated_hardness,
-    "langelier_short": langelier_short,
+    "langelier": langelier,
     "aggressive": aggressive,
 }
 """Names that a rule may use as if they were analytes."""

@@ -35,15 +35,7 @@ _BALANCE = (
 )
 _SCALING = (
     _Formula("langelier", "Langelier index", "1", _SM, "2330 B", "Langelier USGS"),
-    _Formula(
-        "langelier_short",
-        "Langelier index, short form",
-        "1",
-        "UFC 3-240-13FN Industrial water treatment",
-        "Appendix B",
-        "Langelier USGS",
-    ),
-    _Formula("ryznar", "Ryznar index, short form", "1", "Ryznar, J. AWWA 36", "1944, p. 472", "Ryznar"),
+    _Formula("ryznar", "Ryznar index", "1", "Ryznar, J. AWWA 36", "1944, p. 472", "Ryznar"),
 )
 _SPECIATED = "calcite by full speciation, constants of Plummer and Busenberg"
 _SCALING_SPECIATED = (
