@@ -53,7 +53,7 @@ SECTIONS = {
         ("Manganese", "0.318", "mg/L", "0.002", "0.05", "EPA 200.8", "manganese", 0.318, 0.318),
         ("Potassium", "2.1", "mg/L", "0.5", "", "EPA 200.7", "potassium", 2.1, 2.1),
         ("Sodium", "18.2", "mg/L", "0.5", "", "EPA 200.7", "sodium", 18.2, 18.2),
-        ("Uranium", "0.8 J", "µg/L", "1.0", "30", "EPA 200.8", "uranium", 0.0003, 0.001),
+        ("Uranium", "0.8 J", "µg/L", "1.0", "30", "EPA 200.8", "uranium", 0.0, 0.001),
     ],
 }
 QUALITY_CONTROL = [
@@ -68,7 +68,7 @@ HEAD = [
     ("Sampled by:", "The household", "Received:", "2026-10-12 13:15"),
 ]
 LEGEND = [
-    "ND = not detected at the reporting limit (RL).  J = estimated, between detection limit (MDL 0.3 µg/L) and RL.",
+    "ND = not detected at the reporting limit (RL).  J = estimated, between the detection limit and RL.",
     "H = holding time passed: pH is read on arrival.  MCL/SMCL: values of the US EPA for public systems.",
 ]
 
