@@ -68,7 +68,7 @@ def _fraction_table() -> NDArray[np.int8]:
     table[free, dissolved], table[dissolved, free] = _AT_LEAST, _AT_MOST
     table[-1, :-1] = _SUPPOSED
     table[:, -1] = _SAME
-    return table
+    return table.reshape(-1)
 
 
 _FRACTIONS = _fraction_table()
@@ -92,13 +92,16 @@ class Decision:
         self.situation = situation
         maximum = np.where(np.isnan(prepared.maximum), np.inf, prepared.maximum)
         minimum = np.where(np.isnan(prepared.minimum), -np.inf, prepared.minimum)
-        wide, narrow = 1 + TOLERANCE, 1 - TOLERANCE
-        self.maximum, self.maximum_open = maximum * wide, maximum * narrow
-        self.minimum, self.minimum_open = minimum * narrow, minimum * wide
+        more, less = 1 + TOLERANCE, 1 - TOLERANCE
+        self.maximum, self.maximum_open = maximum * more, maximum * less
+        self.minimum, self.minimum_open = minimum * less, minimum * more
         health = (prepared.kind == KINDS.index(LimitKind.HEALTH)) & (maximum > 0)
         self.near = np.where(health, maximum, np.inf)
         self.has_minimum = _some(minimum > -np.inf)
-        self.fraction = prepared.fraction.astype(np.intp)
+        # Places in the flat table of fractions: its last row and column stand for a fraction that is not said.
+        wide = len(FRACTIONS) + 1
+        self.measured = wide * (observed.fraction.astype(np.intp) % wide)
+        self.limited = prepared.fraction.astype(np.intp) % wide
         self.conditional = prepared.condition != prepared.conditions.index(())
         self.day = situation.day[observed.sample]
         # Limits that cannot be in force on any of the days, or apply nowhere, meet nothing.
@@ -185,7 +188,7 @@ class Decision:
 
     def _fractions(self, rows: Places, entries: Places, low: Floats, high: Floats, reasons: NDArray[np.int32]) -> None:
         """What a part says of the whole: it is at least the part; and the whole of a part: it is at most the whole."""
-        says = _FRACTIONS[pick(self.observed.fraction, rows), pick(self.fraction, entries)]
+        says = pick(_FRACTIONS, pick(self.measured, rows) + pick(self.limited, entries))
         part = np.flatnonzero(says)
         says = says[part]
         reasons[part[says == _SUPPOSED]] |= BIT[Reason.FRACTION_NOT_PRINTED]
