@@ -166,19 +166,18 @@ class _Walk:
         return _outcomes(self.aims, tuple(codes), _waters(codes, water), self.raw)
 
     def step(self, place: int, taken: tuple[str, ...], waters: tuple[Water, ...], untold: int) -> None:
-        """Take or leave the candidate at a place."""
-        if self._hopeless(place, taken):
-            return
+        """Leave or take the candidate at a place."""
         if place == len(self.kinds):
             self._keep(taken, waters, untold)
             return
-        self.step(place + 1, taken, waters, untold)
+        if not self._hopeless(place + 1, taken):
+            self.step(place + 1, taken, waters, untold)
         kind, water = self.kinds[place], waters[-1] if waters else self.raw
-        if self._admits(kind, taken):
+        with_it = (*taken, kind.code)
+        if self._admits(kind, taken) and not self._hopeless(place + 1, with_it):
             open_conditions = feed.untold(kind.code, water)
             if open_conditions is not None:
-                behind = predict(kind.code, water)
-                self.step(place + 1, (*taken, kind.code), (*waters, behind), untold + open_conditions)
+                self.step(place + 1, with_it, (*waters, predict(kind.code, water)), untold + open_conditions)
 
     def _admits(self, kind: StageKind, taken: tuple[str, ...]) -> bool:
         """A train holds one of each group of alternatives."""
@@ -187,9 +186,10 @@ class _Walk:
     def _hopeless(self, place: int, taken: tuple[str, ...]) -> bool:
         """Whether nothing that can still be added makes this better than what was found, or worth a mention.
 
-        A problem counts as lost when every stage that answers it was left.
+        A problem counts as lost when every stage that answers it was left, or shut out by an alternative.
         """
-        open_stages = self._later[place].union(taken)
+        shut = {stages()[code].group for code in taken} - {""}
+        open_stages = {code for code in self._later[place] if stages()[code].group not in shut}.union(taken)
         lost = [bool(aim.stages) and not aim.stages & open_stages for aim in self.aims]
         if self.strict and any(gone and not aim.optional for gone, aim in zip(lost, self.aims, strict=True)):
             return True
