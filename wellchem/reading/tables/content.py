@@ -22,11 +22,12 @@ def columns_of_samples_at(cells: Cells, row: int) -> tuple[Header, Shape] | None
     if len(line) < 3 or not _labels(cells, row, line[0].column):
         return None
     label_column = line[0].column
+    samples = {cell.column for cell in line[1:]}
     last = row
-    while (
-        last + 1 < cells.height
-        and last - row < _LOOK
-        and (_labels(cells, last + 1, label_column) or _names_only_left(cells, last + 1, label_column))
+    while last + 1 < cells.height and last - row < _LOOK and (
+        _labels(cells, last + 1, label_column)
+        or _words_beside(cells, last + 1, samples)
+        or _unknown_label(cells, last + 1, label_column, samples)
     ):
         last += 1
     named = _named_column(cells, last + 1, label_column)
@@ -74,10 +75,18 @@ def _labels(cells: Cells, row: int, first: int) -> bool:
     return not any(label(cells.lexicon, cell.text) or cell.kind & (Kind.NAME | Kind.HEADER) for cell in line[1:])
 
 
-def _names_only_left(cells: Cells, row: int, label_column: int) -> bool:
-    """Whether a row holds header words of the columns to the left and nothing of the samples."""
+def _words_beside(cells: Cells, row: int, samples: set[int]) -> bool:
+    """Whether a row holds header words of the columns beside the samples and nothing of the samples."""
     line = cells.line(row)
-    return bool(line) and all(cell.column <= label_column and cell.kind & Kind.HEADER for cell in line)
+    return bool(line) and all(cell.column not in samples and cell.kind & Kind.HEADER for cell in line)
+
+
+def _unknown_label(cells: Cells, row: int, first: int, samples: set[int]) -> bool:
+    """Whether a row says something of the samples under a label that is not known."""
+    line = cells.line(row)
+    if len(line) < 2 or line[0].column != first or {cell.column for cell in line[1:]} != samples:
+        return False
+    return not line[0].kind & (Kind.NAME | Kind.VALUE)
 
 
 def _named_column(cells: Cells, row: int, last: int) -> int | None:

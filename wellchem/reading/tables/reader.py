@@ -19,6 +19,7 @@ from wellchem.reading.rows import (
     PrintedRows,
     Table,
     constant,
+    of,
 )
 from wellchem.reading.tables.between import between
 from wellchem.reading.tables.carry import Carried
@@ -113,9 +114,17 @@ class Reader:
         """Samples of the rows of a table: from its columns, from its column's heading, else from what was said before."""
         said = with_times({**self.said, **own})
         self.results_since_head = True
+        if "sample_type" in identity:
+            identity = {**identity, "sample_type": self._roles(identity["sample_type"])}
         if identity:
             return self.samples.many(identity, said, self.block)
         return np.full(count, self.samples.one(said, self.block), np.int32)
+
+    def _roles(self, types: Coded) -> Coded:
+        """Kinds of sample by their role alone: two routine kinds of one sample number are one sample."""
+        roles = [self.vocabulary.sample_role(str(text)) for text in types.texts]
+        made = of(["" if role is None or role is Role.ROUTINE else str(role) for role in roles])
+        return Coded(np.append(made.codes, -1)[types.codes].astype(np.int32), made.texts)
 
     def samples_apart(self, identity: dict[str, Coded], count: int) -> NDArray[np.int32]:
         """Samples of rows that are a sample each, even where they say nothing of themselves."""

@@ -125,6 +125,7 @@ def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
     for column, head in sorted(heads.items()):
         if head.role is not None:
             by_role.setdefault(head.role, []).append(column)
+    _mend(cells, by_role, body)
     _take_names(cells, shape, heads, by_role, body)
     _take_identity(cells, shape, heads, by_role, body)
     _take_limits(shape, heads, by_role)
@@ -149,6 +150,16 @@ def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
             shape.layout[column] = LayoutKind.ADMINISTRATIVE
             _took(shape, head, "unassigned", "no known header word")
     return shape
+
+
+def _mend(cells: Cells, by_role: dict[ColumnRole, list[int]], body: int) -> None:
+    """A header word that may mean two things is decided by what stands beneath it: "Expressed as" over units."""
+    for column in list(by_role.get(R.BASIS, [])):
+        texts = {text for row in range(body, min(body + 60, cells.height)) if (text := cells.text(row, column))}
+        units = sum(bool(cells.lexicon.kind(text) & Kind.UNIT) for text in texts)
+        if R.UNIT not in by_role and units * 2 > len(texts):
+            by_role[R.BASIS].remove(column)
+            by_role[R.UNIT] = [column]
 
 
 def _took(shape: Shape, head: Head, role: str, why: str) -> None:
@@ -206,19 +217,19 @@ def _take_names(
 
 
 def _known_share(cells: Cells, column: int, body: int, look: int = 120) -> float:
-    """Share of the next differing texts of a column that are known names, and of its cells that are filled."""
+    """Share of the next differing texts of a column that are known names."""
     texts = {text for row in range(body, min(body + look, cells.height)) if (text := cells.text(row, column))}
     return sum(cells.lexicon.is_name(text) for text in texts) / len(texts) if texts else 0.0
 
 
 def _known_names(cells: Cells, column: int, body: int, look: int = 120) -> int:
     texts = {text for row in range(body, min(body + look, cells.height)) if (text := cells.text(row, column))}
-    return sum(cells.lexicon.is_name(text) for text in texts)
+    return sum(len(text) > 2 and cells.lexicon.is_name(text) for text in texts)
 
 
 def _named_by_content(cells: Cells, shape: Shape, heads: dict[int, Head], body: int) -> int | None:
     """The column whose texts are known names, where the header says nothing better of it."""
-    open_roles = (None, R.COMMENT, R.NOTE, R.ADMINISTRATIVE, R.POINT, R.SAMPLE_TYPE)
+    open_roles = (None, R.COMMENT, R.NOTE)
     free = [c for c in shape.columns() if c not in heads or heads[c].role in open_roles]
     few = 3 if shape.codes else 1  # a column of codes is a name already: less will not do beside it
     free = [column for column in free if _known_names(cells, column, body) >= few]
@@ -255,7 +266,8 @@ def _sample_columns(
     good = []
     for column in columns:
         distinct = len(set(told[column]))
-        if len(rows) > 3 and distinct == len(rows) and len(names) > 1 and _places_repeat(cells, heads, rows):
+        once = len(rows) > 3 and distinct == len(rows)
+        if once and (len(names) * 2 > len(rows) or (len(names) > 1 and _places_repeat(cells, heads, rows))):
             shape.layout[column] = LayoutKind.ADMINISTRATIVE
             _took(shape, heads[column], "administrative", "differs in every row: a number of the result")
         else:

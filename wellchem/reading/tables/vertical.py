@@ -333,6 +333,8 @@ def _texts(
         texts["fraction"] = constant(value.fraction, len(rows))
     if value.note:
         texts["column_note"] = constant(value.note, len(rows))
+    if "measured" not in texts and "sample_type" in shape.identity:
+        texts["measured"] = column(columns[shape.identity["sample_type"]], at)
     if shape.statistic is not None:
         texts["statistic"] = column(columns[shape.statistic], at)
     if shape.quality:

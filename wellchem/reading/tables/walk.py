@@ -36,18 +36,22 @@ def _at(reader: Reader, grid: int, cells: Cells, row: int) -> int:
     if header is not None:
         if header.layout == "register":
             return _register(reader, grid, cells, header)
-        taker = wide.take if header.layout == "wide" else vertical.take
-        after = taker(reader, grid, cells, header)
-        reader.carry(grid, header, after == cells.height)
-        return after
+        return _take(reader, grid, cells, header)
     carried = reader.carried_to(grid, cells, row)
     if carried is not None:
-        return vertical.take(reader, grid, cells, carried)
+        return _take(reader, grid, cells, carried)
     bare = list_at(cells, row)
     if bare is not None:
         return vertical.body(reader, grid, cells, bare[0], [bare[1]])
     reader.between(grid, cells, row)
     return row + 1
+
+
+def _take(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
+    """Read the table under a header, which may go on in the next grid."""
+    after = (wide.take if header.layout == "wide" else vertical.take)(reader, grid, cells, header)
+    reader.carry(grid, header, after == cells.height)
+    return after
 
 
 def _register(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
