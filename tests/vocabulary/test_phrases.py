@@ -27,6 +27,7 @@ V = bundled()
         ("Matrix Spike Duplicate", "quality_control", {"role": "spike"}),
         ("Surrogate Recovery", "quality_control", {"role": "spike"}),
         ("Quality Control Summary", "quality_control", {"role": None}),
+        ("MB 240311-1", "quality_control", {"role": "blank"}),
         ("Blindwert", "quality_control", {"role": "blank"}),
         ("Sample ID: W-3", "sample_head", {"field": "sample_id", "rest": "W-3"}),
         ("Collected", "sample_head", {"field": "date_collected"}),
@@ -37,8 +38,11 @@ V = bundled()
         ("ND = not detected", "legend", {"note": "ND", "rest": "not detected"}),
         ("J - Estimated value", "legend", {"note": "J", "rest": "Estimated value"}),
         ("* exceeds MCL", "legend", {"note": "*", "rest": "exceeds MCL"}),
+        ("mg/L = milligrams per liter", "legend", {"note": "mg/L"}),
+        ("¹ Not accredited", "legend", {"note": "1", "rest": "Not accredited"}),
         ("Qualifiers:", "legend", {}),
         ("Page 1 of 3", "footer", {}),
+        ("*** End of report ***", "footer", {}),
         ("Certificate of Analysis", "title", {}),
         ("Comments: water looks fine", "note", {}),
         ("kitchen tap, first draw", "point", {"point": "tap_first_draw"}),
@@ -54,8 +58,10 @@ def test_phrase(text, kind, more):
 
 
 @pytest.mark.parametrize(
-    "text", ["Iron", "Total Iron", "W-3", "0.5", "mg/L", "Nitrate as N", "E. coli", "12 Elm Street"]
-)
+    "text",
+    ["Iron", "Total Iron", "W-3", "0.5", "mg/L", "Nitrate as N", "E. coli", "12 Elm Street", "Ms Smith kitchen",
+     "BS EN ISO 9308-1", "MS 12 Elm Street", "Spike Lane", "Blank Road 5", "TDS: 320 mg/L", "pH: 7.1", "Fe: 0.3"],
+)  # fmt: skip
 def test_no_phrase(text):
     assert V.phrase(text) is None
 

@@ -19,9 +19,11 @@ _HEAD_ROLES = {
     ColumnRole.ADMINISTRATIVE,
 }  # fmt: skip
 _PAGE = re.compile(r"^(?:page|seite|pagina|pag\.?|p\.)\s*\d+(?:\s*(?:of|de|von|/|sur)\s*\d+)?$|^\d+\s*/\s*\d+$")
+# A legend's line: a code and its meaning, or a mark (a sign, a raised or bracketed letter or digit) and its meaning.
 _LEGEND_LINE = re.compile(
-    r"^[\[({]?([A-Z0-9]{1,5}[+-]?|\^?[a-z\d]|[*†‡§#<>]{1,3})[\])}.]?(?:\s*[=:]\s*|\s+(?:-|means|is)\s+)(\D*[A-Za-z]{3}.*)$"
-    r"|^([*†‡§#]{1,3})\s*([A-Za-z].*)$"
+    r"^[\[({]?(?P<code>[A-Z0-9]{1,5}[+-]?|[a-z\d]|[*†‡§#<>]{1,3})[\])}.]?(?:\s*[=:]\s*|\s+(?:-|means|is)\s+)(?P<said>\D*[A-Za-z]{3}.*)$"
+    r"|^(?P<unit>\S{1,12})\s*=\s*(?P<name>\D*[A-Za-z]{3}.*)$"
+    r"|^(?P<mark>[*†‡§#]{1,3}|\^[a-z\d]{1,2}|\([a-z\d]\)(?=\s))\s*(?P<note>[A-Za-z]\S* .*)$"
 )
 _ID_WORDS = re.compile(r"[A-Za-z]+|\d+")
 
@@ -39,6 +41,7 @@ class Phrases:
     _section: set[str] = field(init=False, default_factory=set)
     _fractions: dict[str, Fraction] = field(init=False, default_factory=dict)
     _measured: dict[str, Measured] = field(init=False, default_factory=dict)
+    _control: set[str] = field(init=False, default_factory=set)
     _end_codes: set[str] = field(init=False, default_factory=set)
     _noise: set[str] = field(init=False, default_factory=set)
     _known: dict[str, PhraseMeaning | None] = field(init=False, default_factory=dict)
@@ -54,6 +57,8 @@ class Phrases:
                 self._fractions[key] = Fraction(row["value"])
             if row["match"] == "end":
                 self._end_codes.add(key)
+            if row["kind"] in ("quality_control", "control_word"):
+                self._control.update(key.split())
             if row["match"] == "start":
                 self._starts.append((key, row["kind"], row["value"]))
         self._starts.sort(key=lambda start: -len(start[0]))
@@ -91,7 +96,7 @@ class Phrases:
                 if word in key:
                     return role
             return Role.DUPLICATE if "replicate" in key or "split" in key else Role.CONTROL
-        return Role.ROUTINE if key.startswith(("sample ", "field msr")) else None
+        return Role.ROUTINE if fold(text).startswith(("sample-", "field msr")) else None
 
     def id_role(self, text: str) -> Role | None:
         """The role of a sample whose identifier is built of a quality-control code: `MB-1234`, `W-3 DUP`, `Trip Blank`.
@@ -169,21 +174,37 @@ class Phrases:
             return PhraseMeaning(PhraseKind.POINT, point=SamplingPoint(point))
         if (water := self.is_water(printed)) is not None:
             return PhraseMeaning(PhraseKind.MATRIX, water=water)
-        if (found := _LEGEND_LINE.match(printed)) and not (found.group(1) or "").isdigit():
-            code, rest = found.group(1) or found.group(3), found.group(2) or found.group(4)
-            return PhraseMeaning(PhraseKind.LEGEND, rest=rest.strip(), note=code.lstrip("^"))
+        if ("footer", key) in self._exact:
+            return PhraseMeaning(PhraseKind.FOOTER)
+        if (found := _LEGEND_LINE.match(printed)) and not (found["code"] or "").isdigit():
+            code, said = (
+                found["code"] or found["unit"] or found["mark"],
+                found["said"] or found["name"] or found["note"],
+            )
+            return PhraseMeaning(PhraseKind.LEGEND, rest=said.strip(), note=code.strip("^()"))
         if (role_ := self.sample_role(printed)) is not None and role_ is not Role.ROUTINE:
             return PhraseMeaning(PhraseKind.SAMPLE_TYPE, role=role_)
         for start, kind_word, value in self._starts:
             if key.startswith(start) and (len(key) == len(start) or key[len(start)] == " "):
-                return self._started(key, start, PhraseKind(kind_word), value)
+                return self._started(printed, start, PhraseKind(kind_word), value)
         return None if role_ is None else PhraseMeaning(PhraseKind.SAMPLE_TYPE, role=role_)
 
-    def _started(self, key: str, start: str, kind: PhraseKind, value: str) -> PhraseMeaning | None:
-        """A line that begins as a known phrase; short quality-control codes only where little follows."""
-        more = len(key.split()) - len(start.split())
-        if kind is PhraseKind.QUALITY_CONTROL and (more > 8 or (len(start) <= 4 and more > 3)):
-            return None
+    def _started(self, printed: str, start: str, kind: PhraseKind, value: str) -> PhraseMeaning | None:
+        """A line that begins as a known phrase.
+
+        After a single word of quality control only numbers and such words may follow ("MB 240311-1", "Spike Recovery";
+        not "Ms Smith", "Blank Road"), and a code of up to four letters stands in capitals.
+        """
+        if kind is PhraseKind.QUALITY_CONTROL and " " not in start:
+            code = printed[: len(start)]
+            others = words(printed[len(start) :]).split()
+            follows = printed[len(start) :].lstrip()[:1] in (":", "(")
+            if len(start) <= 4 and not code.isupper():
+                return None
+            if not follows and not all(
+                word in self._control or (word.isalnum() and not word.isalpha()) for word in others
+            ):
+                return None
         return self._made(kind, value)
 
     def _made(self, kind: PhraseKind, value: str) -> PhraseMeaning:
