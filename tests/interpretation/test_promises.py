@@ -104,6 +104,10 @@ def test_nothing_undecided_on_health_is_silent(name):
     for index, item in enumerate(finding.comparisons):
         if item.limit.kind == "health" and item.condition_settled and item.verdict == "undecided":
             said = {f"lower_limit_{item.analyte}", f"members_{item.analyte}"} & asked
+            if any(reason.startswith("derived_from") for reason in item.reasons):
+                # Not measured itself: asked for as a test, never said to have too high a reporting limit.
+                assert f"lower_limit_{item.analyte}" not in asked
+                continue
             assert index in rest_on or said, (item.analyte, item.limit.term)
 
 
@@ -249,3 +253,15 @@ def test_empty_and_odd_samples():
     finding = wellchem.interpret(odd, EVERYWHERE, on=ON)
     assert finding.to_text()
     assert "lead" in {test.code for test in finding.missing}
+
+
+def test_coliforms_without_e_coli_are_no_fecal_problem():
+    """What an analyte that was not measured may be is asked for, not held against a reporting limit."""
+    for more in ((result("e_coli", "absent"),), ()):
+        sample = Sample(key="a", collected=ON, results=(result("total_coliform", "present"), *more))
+        finding = wellchem.interpret(sample, EVERYWHERE, on=ON)
+        assert {problem.code for problem in finding.problems} == {"coliform_bacteria"}
+        asked = {test.code for test in finding.missing}
+        assert not {code for code in asked if code.startswith("lower_limit")}
+        assert ("bacteria" in asked) == (not more)
+        assert "confirm_coliform_bacteria" in asked

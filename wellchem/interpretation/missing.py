@@ -104,7 +104,9 @@ def missing_tests(single: Single, authorities: Iterable[str]) -> tuple[MissingTe
         *_questions(single),
         *_routine(authorities),
     ]
-    once = {test.code: test for test in reversed(found)}  # two authorities may ask for one test
+    once: dict[str, MissingTest] = {}
+    for test in found:
+        once.setdefault(test.code, test)  # two authorities may ask for one test
     return tuple(sorted(once.values(), key=lambda one: -one.value))
 
 
@@ -126,12 +128,17 @@ def _tests(single: Single) -> Iterable[MissingTest]:
         )
 
 
+def _test_of() -> Mapping[str, Mapping[str, str]]:
+    """The first test of the table that asks for an analyte."""
+    return {name: row for row in reversed(rows("missing")) for name in row["analytes"].split(";")}
+
+
 def _lower_limits(single: Single) -> Iterable[MissingTest]:
     """A lower reporting limit, where a result not found cannot be judged against a health limit."""
     verdicts = single.waters.verdicts
     undecided = np.flatnonzero(verdicts.untold & verdicts.health)
     named = dict.fromkeys(single.comparisons[place].analyte for place in undecided)
-    tests = {name: row for row in rows("missing") for name in row["analytes"].split(";")}
+    tests = _test_of()
     for analyte in named:
         row = tests.get(analyte)
         yield MissingTest(
@@ -164,7 +171,7 @@ def _members(single: Single) -> Iterable[MissingTest]:
 
 def _confirmations(single: Single) -> Iterable[MissingTest]:
     """A second sample for health problems that rest on one, and for bacteria, which come and go."""
-    tests = {name: row for row in rows("missing") for name in row["analytes"].split(";")}
+    tests = _test_of()
     for problem in problems():
         certainty = single.certainty(problem.code)
         if problem.kind != "health" or certainty in (NONE, CERTAIN) or not problem.analytes:

@@ -30,6 +30,7 @@ class Verdicts:
     settled: Bools
     goal: Bools  # a goal, of itself no limit: it counts where no health limit on the analyte is in force
     incomplete: Bools  # a group limit of which a member was not measured
+    derived: Bools  # of an analyte that was not measured itself, but bounded by what another shows
     health: Bools
     limit: Rows
     low: Floats
@@ -46,7 +47,8 @@ class Verdicts:
     @property
     def untold(self) -> Bools:
         """Rows that a measured result leaves open."""
-        return np.asarray(self.counts & (self.state == UNDECIDED) & ~self.incomplete & ~self.goal)
+        open_ones = self.counts & (self.state == UNDECIDED)
+        return np.asarray(open_ones & ~self.incomplete & ~self.derived & ~self.goal)
 
 
 def _covered(key: Rows, goal: Bools, health: Bools) -> Bools:
@@ -56,8 +58,8 @@ def _covered(key: Rows, goal: Bools, health: Bools) -> Bools:
     return np.asarray(goal & limited[key])
 
 
-def _lacks_member(reasons: object) -> bool:
-    return Reason.MEMBERS_MISSING.value in str(reasons)
+def _says(reason: Reason, words: object) -> bool:
+    return reason.value in str(words)
 
 
 def from_comparisons(comparisons: Sequence[Comparison]) -> Verdicts:
@@ -76,7 +78,8 @@ def from_comparisons(comparisons: Sequence[Comparison]) -> Verdicts:
         ),
         settled=settled & ~_covered(analyte, goal, health & settled),
         goal=goal,
-        incomplete=np.array([_lacks_member(";".join(one.reasons)) for one in comparisons], dtype=bool),
+        incomplete=np.array([_says(Reason.MEMBERS_MISSING, ";".join(one.reasons)) for one in comparisons], dtype=bool),
+        derived=np.array([_says(Reason.DERIVED_FROM, ";".join(one.reasons)) for one in comparisons], dtype=bool),
         health=health,
         limit=np.array([limits[one.limit.id] for one in comparisons], dtype=np.int64),
         low=np.array([one.amount.low if one.amount else np.nan for one in comparisons], dtype=np.float64),
@@ -111,7 +114,8 @@ def from_frame(frame: pd.DataFrame, keys: NDArray[Any]) -> Verdicts:
         problem=meaning[analyte, kind, verdict],
         settled=settled & ~_covered(key, goal, health & settled),
         goal=goal,
-        incomplete=np.array([*(_lacks_member(word) for word in reasons), False], dtype=bool)[reason],
+        incomplete=np.array([*(_says(Reason.MEMBERS_MISSING, word) for word in reasons), False], dtype=bool)[reason],
+        derived=np.array([*(_says(Reason.DERIVED_FROM, word) for word in reasons), False], dtype=bool)[reason],
         health=health,
         limit=limit,
         low=frame["low"].to_numpy(dtype=np.float64),
