@@ -10,7 +10,6 @@ import numpy as np
 from wellchem.models.codes import LayoutKind, Role, UnreadReason
 from wellchem.reading.rows import constant
 from wellchem.reading.tables.cells import Cell, Cells, Kind
-from wellchem.reading.tables.heads import said_in
 from wellchem.reading.tables.notes import legend_in, running_result, unit_note
 from wellchem.vocabulary import PhraseKind, PhraseMeaning
 
@@ -30,21 +29,16 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
 
     `values` are the columns of results of the table that the row stands in: a number there is never layout.
     """
-    for said in said_in(cells, row):
-        if said.text:
-            reader.say(said.field, said.text)
-        reader.ledger.layout(grid, slice(row, row + 1), said.columns, LayoutKind.SAMPLE_HEAD)
+    reader.hear(grid, cells, row)
     left = [cell for cell in cells.line(row) if reader.ledger.is_open(grid, row, cell.column)]
     if not left:
         return
     text = " ".join(cell.text for cell in left)
-    if legend := legend_in(reader.lexicon, text):
+    legend, unit = legend_in(reader.lexicon, text), unit_note(reader.lexicon, text)
+    if legend or unit:
         reader.legend.update(legend)
-        _claim(reader, grid, row, left, LayoutKind.LEGEND)
-        return
-    if unit := unit_note(reader.lexicon, text):
-        reader.unit_note = unit
-        _claim(reader, grid, row, left, LayoutKind.NOTE)
+        reader.unit_note = unit or reader.unit_note
+        _claim(reader, grid, row, left, LayoutKind.LEGEND if legend else LayoutKind.NOTE)
         return
     if _running(reader, grid, row, left, text):
         return

@@ -57,7 +57,7 @@ def header_at(cells: Cells, row: int) -> Header | None:
     line = cells.line(row)
     if len(line) < 2 and not _group_heading(cells, row):
         return None
-    if not line or said_in(cells, row):
+    if len(line) - len(said_columns(cells, row)) < 2 and not _group_heading(cells, row):
         return None
     best: Header | None = None
     best_score = 0
@@ -104,7 +104,7 @@ def _continues(cells: Cells, first: int, row: int) -> bool:
     line = cells.line(row)
     if not line or not all(_worded(cell) for cell in line):
         return False
-    if said_in(cells, row):
+    if said_columns(cells, row):
         return False
     if cells.grid.rows[row] - cells.grid.rows[row - 1] > 1:
         return False
@@ -115,11 +115,22 @@ def _continues(cells: Cells, first: int, row: int) -> bool:
     return names <= 1 or names > len(line) / 3
 
 
+def said_columns(cells: Cells, row: int) -> set[int]:
+    """Columns whose cells in this row say something of a sample."""
+    return {column for said in said_in(cells, row) if said.text for column in said.columns}
+
+
+def _words_of(cells: Cells, row: int) -> list[Cell]:
+    """The cells of a header's row that are header words."""
+    said = said_columns(cells, row)
+    return [cell for cell in cells.line(row) if cell.column not in said]
+
+
 def _heads(cells: Cells, first: int, last: int) -> dict[int, Head]:
     """Headings of the columns over the rows first … last."""
     group: dict[int, str] = {}
     for row in range(first, last):
-        line = cells.line(row)
+        line = _words_of(cells, row)
         for place, cell in enumerate(line):
             until = line[place + 1].column if place + 1 < len(line) else cells.width
             wide = cells.merged_width.get((row, cell.column))
@@ -127,7 +138,7 @@ def _heads(cells: Cells, first: int, last: int) -> dict[int, Head]:
                 group[column] = cell.text
     own: dict[int, list[str]] = {}
     for row in range(first, last + 1):
-        for cell in cells.line(row):
+        for cell in _words_of(cells, row):
             own.setdefault(cell.column, []).append(cell.text)
     made = {}
     for column, parts in own.items():

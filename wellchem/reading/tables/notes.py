@@ -11,7 +11,7 @@ from wellchem.vocabulary import ColumnRole
 _LIMITS = (ColumnRole.LIMIT, ColumnRole.REPORTING_LIMIT, ColumnRole.DETECTION_LIMIT, ColumnRole.PREVIOUS)
 
 _ENTRY = re.compile(
-    r"(?:^|[;,|•·.]\s+|\s{2,})(?P<code>\*{1,3}|†|‡|[A-Za-z<>]{1,5}\*?|\d{1,2}\)?|\([a-z0-9]\))\s*(?:=|:|[-–—]{1,2}(?=\s)|means\b|indicates\b)\s*"
+    r"(?:^|[;,|•·.]\s+|\s{2,})(?P<code>\*{1,3}|†|‡|[A-Za-z<>]{1,5}\*?(?:\s?[,/]\s?[A-Z]{1,3})*|\d{1,2}\)?|\([a-z0-9]\))\s*(?:=|:|[-–—]{1,2}(?=\s)|means\b|indicates\b)\s*"
     r"(?P<meaning>[^\W\d].*?)(?=(?:[;|•·.]|,)\s*(?:\*{1,3}|[A-Z]{1,5}\*?)\s*(?:=|:|[-–—](?=\s))|\s{2,}|$)"
 )
 _STARRED = re.compile(r"^(?P<code>\*{1,3}|†|‡|§)\s*(?P<meaning>[^\W\d].+)$")
@@ -46,7 +46,11 @@ def legend_in(lexicon: Lexicon, text: str) -> dict[str, str]:
     starred = _STARRED.match(text)
     if starred:
         return {starred["code"]: starred["meaning"].strip()}
-    found = {entry["code"].rstrip(")"): entry["meaning"].strip() for entry in _ENTRY.finditer(text)}
+    found = {
+        code.strip(): entry["meaning"].strip()
+        for entry in _ENTRY.finditer(text)
+        for code in re.split(r"[,/]", entry["code"].rstrip(")"))
+    }
     known = {code: meaning for code, meaning in found.items() if _explains(lexicon, code, meaning)}
     return known
 

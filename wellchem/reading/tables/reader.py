@@ -25,7 +25,7 @@ from wellchem.reading.tables.between import between
 from wellchem.reading.tables.carry import Carried
 from wellchem.reading.tables.cells import Cells, Lexicon
 from wellchem.reading.tables.headers import Header
-from wellchem.reading.tables.heads import IDENTIFYING, with_times
+from wellchem.reading.tables.heads import IDENTIFYING, Said, said_in, with_times
 from wellchem.reading.tables.samples import IDENTITY, SampleBook
 from wellchem.vocabulary import Vocabulary
 
@@ -58,6 +58,7 @@ class Reader:
     said: dict[str, str] = field(default_factory=dict)
     section: Section = field(default_factory=Section)
     carried: Carried | None = None
+    heard: list[tuple[int, Said]] = field(default_factory=list)
     unit_note: str = ""
     block: int = 0
     results_since_head: bool = False
@@ -70,6 +71,24 @@ class Reader:
     def cells(self, grid: int) -> Cells:
         """A grid with its lines."""
         return Cells(self.source.grids[grid], self.lexicon)
+
+    def header_rows(self, grid: int, cells: Cells, rows: range) -> None:
+        """Claim the rows of a header; what they say of a sample is heard."""
+        for row in rows:
+            self.hear(grid, cells, row)
+            self.layout_row(grid, row, LayoutKind.HEADER)
+
+    def hear(self, grid: int, cells: Cells, row: int) -> None:
+        """Take what a row says of samples as labels and texts."""
+        for said in said_in(cells, row):
+            if said.text:
+                self.say(said.field, said.text)
+                self.heard.append((grid, said))
+            self.ledger.layout(grid, slice(row, row + 1), said.columns, LayoutKind.SAMPLE_HEAD)
+
+    def heard_in(self, grid: int, first: int, last: int) -> dict[str, str]:
+        """What rows of this grid said within some columns since the last table."""
+        return {said.field: said.text for at, said in self.heard if at == grid and first <= said.columns[0] <= last}
 
     def say(self, field_name: str, text: str) -> None:
         """Take what a report says of a sample; another identity begins another sample's block."""

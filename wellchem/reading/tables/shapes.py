@@ -87,6 +87,7 @@ class Shape:
     statistic: int | None = None
     ambiguous: list[int] = field(default_factory=list)
     wrapped: dict[int, tuple[int, str]] = field(default_factory=dict)
+    said: dict[str, str] = field(default_factory=dict)
     taken: dict[int, TakenColumn] = field(default_factory=dict)
 
     def columns(self) -> range:

@@ -24,8 +24,10 @@ _SMALL = 4000  # rows up to which every line is looked at by itself
 def take(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
     """Read the table under a header; the first row after it."""
     shapes = [shape_of(cells, header, first, last) for first, last in groups(header, cells.width)]
-    for row in range(header.first, header.last + 1):
-        reader.layout_row(grid, row, LayoutKind.HEADER)
+    reader.header_rows(grid, cells, range(header.first, header.last + 1))
+    if len(shapes) > 1:
+        for shape in shapes:
+            shape.said = reader.heard_in(grid, shape.first, shape.last)
     return body(reader, grid, cells, header, shapes)
 
 
@@ -57,6 +59,7 @@ def body(reader: Reader, grid: int, cells: Cells, header: Header, shapes: list[S
         reader.between(grid, cells, row, values)
     else:
         _emit_all(reader, grid, cells, shapes, segment, end, fits)
+    reader.heard.clear()
     table.last_row = end - 1
     reader.tables.append(table)
     return end
@@ -247,7 +250,7 @@ def _emit(reader: Reader, grid: int, cells: Cells, shape: Shape, rows: NDArray[n
         if several:
             keep = columns[value.column].codes[rows] >= 0
         sample = reader.samples_of(
-            {field: text.take(keep) for field, text in identity.items()}, value.said, int(keep.sum())
+            {field: text.take(keep) for field, text in identity.items()}, {**shape.said, **value.said}, int(keep.sum())
         )
         named = {"name": name, "code_list": code_list}
         if (quality.codes >= 0).any():

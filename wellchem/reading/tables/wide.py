@@ -65,8 +65,7 @@ def take(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
     """Read the table under a header of analytes; the first row after it."""
     parts = [_columns(cells, part) for part in visits(cells.lexicon, header)]
     wide = parts[0] if len(parts) == 1 else _united(parts)
-    for row in range(header.first, header.last + 1):
-        reader.layout_row(grid, row, LayoutKind.HEADER)
+    reader.header_rows(grid, cells, range(header.first, header.last + 1))
     start = header.last + 1
     fits = _fits(cells, wide, header, start)
     limits: dict[str, int] = {}
@@ -102,6 +101,7 @@ def take(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
     if segment < end:
         blocks.append((segment, end))
     _emit(reader, grid, cells, parts, blocks, fits, limits)
+    reader.heard.clear()
     reader.tables.append(Table(grid, header.first, end - 1, "a row per sample", tuple(wide.taken.values())))
     return end
 
@@ -306,7 +306,8 @@ def _labelled(cells: Cells, wide: Wide, start: int, fits: NDArray[np.bool_]) -> 
                 if len(rows) <= max(2, cells.height // 20):
                     found.update(int(row) for row in rows)
     for row in range(start, min(start + 3, cells.height)):
-        if row not in found and fits[row] and _limits_by_content(cells, wide, row):
+        others = fits[row + 1 :].any()  # the only row with values is a sample's
+        if row not in found and fits[row] and others and _limits_by_content(cells, wide, row):
             found.add(row)
     return sorted(row for row in found if fits[row])
 
