@@ -3,7 +3,7 @@
 from itertools import combinations
 
 import pytest
-from treatment_waters import EXPECTED, problem, sample, scenario
+from treatment_waters import EXPECTED, problem, random_water, sample, scenario
 
 from wellchem.interpretation.treatment import feed, treat
 from wellchem.interpretation.treatment.aims import Outcome, aims, kept, outcome
@@ -60,6 +60,18 @@ def test_no_set_of_candidates_is_better(name):
     best, _ = search(wanted, raw)
     least = min(every_train(wanted, raw))[0]
     assert (*best.score.answered, best.score.pieces) == least
+
+
+@pytest.mark.parametrize("number", range(40))
+def test_no_set_of_candidates_is_better_for_random_waters(number):
+    results, problems, household = random_water(number)
+    raw = raw_water(sample(results), found=bool({"fecal_bacteria", "coliform_bacteria"} & set(problems)))
+    found = [problem(code, kind) for code, kind in problems.items()]
+    wanted = aims(found, compare_sample(sample(results)), Household(**household), raw)
+    if len(candidates(wanted, raw)) > 8:
+        pytest.skip("too many sets to try them all")
+    best, _ = search(wanted, raw)
+    assert (*best.score.answered, best.score.pieces) == min(every_train(wanted, raw))[0]
 
 
 @pytest.mark.parametrize("name", EXPECTED)

@@ -120,6 +120,17 @@ def _by_choice(aims: Sequence[Aim]) -> frozenset[str]:
     return frozenset(code for aim in aims if aim.optional for code in aim.stages)
 
 
+def _working(aim: Aim, kinds: Sequence[StageKind]) -> frozenset[str]:
+    """Stages that answer a problem, or lower what it is judged by ahead of where it is judged."""
+    judged = {name for target in aim.targets for name in (target.analyte, *target.parts)}
+    lowering = {
+        kind.code
+        for kind in kinds
+        if (aim.place == TAP or kind.place == ENTRY) and any(_lowers(kind.code, name) for name in judged)
+    }
+    return aim.stages | (lowering if not aim.barrier else set())
+
+
 def _waters(taken: Sequence[str], water: Water) -> tuple[Water, ...]:
     """The whole water behind each stage."""
     found = []
@@ -159,6 +170,7 @@ class _Walk:
         self._later = [frozenset(codes[place:]) for place in range(len(codes) + 1)]
         self._ideal = self._with_all(codes)
         self._by_choice = _by_choice(self.aims)
+        self._working = [_working(aim, self.kinds) for aim in self.aims]
 
     def _with_all(self, codes: Sequence[str]) -> tuple[Outcome, ...]:
         """What no train can better: every candidate at once, whatever its feed conditions, on water that suits them."""
@@ -186,11 +198,11 @@ class _Walk:
     def _hopeless(self, place: int, taken: tuple[str, ...]) -> bool:
         """Whether nothing that can still be added makes this better than what was found, or worth a mention.
 
-        A problem counts as lost when every stage that answers it was left, or shut out by an alternative.
+        A problem counts as lost when every stage that works on it was left, or shut out by an alternative.
         """
         shut = {stages()[code].group for code in taken} - {""}
         open_stages = {code for code in self._later[place] if stages()[code].group not in shut}.union(taken)
-        lost = [bool(aim.stages) and not aim.stages & open_stages for aim in self.aims]
+        lost = [bool(working) and not working & open_stages for working in self._working]
         if self.strict and any(gone and not aim.optional for gone, aim in zip(lost, self.aims, strict=True)):
             return True
         if self._best is None:
