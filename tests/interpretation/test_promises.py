@@ -265,3 +265,16 @@ def test_coliforms_without_e_coli_are_no_fecal_problem():
         assert not {code for code in asked if code.startswith("lower_limit")}
         assert ("bacteria" in asked) == (not more)
         assert "confirm_coliform_bacteria" in asked
+
+
+def test_what_is_enacted_for_later_counts_already():
+    """40 CFR 141.80(c) as revised: lead 0.010 mg/L from 2027-11-01; before that 0.015."""
+    adults = Household(infants=False, children=False, pregnancy=False)
+    sample = Sample(key="a", results=(result("lead", "0.012"),))
+    now = wellchem.interpret(sample, on=ON, household=adults)
+    assert [(problem.code, problem.certainty.value) for problem in now.problems] == [("lead", "likely")]
+    assert "2027-11-01" in now.problems[0].evidence[0].text
+    assert not wellchem.interpret(Sample(key="a", results=(result("lead", "0.009"),)), on=ON, household=adults).problems
+    frame = wellchem.problems(wellchem.schema.results_frame([sample]), on=ON, household=adults)
+    assert list(frame["code"]) == ["lead"]
+    assert "lead" in frame["evidence"].iloc[0]

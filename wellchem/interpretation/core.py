@@ -83,7 +83,7 @@ def interpret(
     comparisons = limits_room.compare_sample(sample, looked_to, asked, household, limits)
     waters = Waters(
         table=from_sample(sample),
-        verdicts=verdicts.from_comparisons(comparisons),
+        verdicts=verdicts.from_comparisons(comparisons, asked),
         dates=dates_of_sample(sample),
         day=_hours(asked),
         household=household or Household(),

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from datetime import date
+from datetime import date, timedelta
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -45,9 +45,10 @@ def _waters(
         day = np.where(np.isnan(dates.collected.high), today, np.ceil(dates.collected.high / 24.0) * 24.0)
     else:
         day = np.full(results.size, day_hours(on if isinstance(on, date) else date.today()))
+    last = date(1970, 1, 1) + timedelta(hours=float(day.max(initial=24.0)) - 24.0)
     waters = Waters(
         table=results,
-        verdicts=verdicts.from_frame(compared, results.keys),
+        verdicts=verdicts.from_frame(compared, results.keys, last),
         dates=dates,
         day=day,
         household=household or Household(),

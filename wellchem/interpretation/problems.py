@@ -18,7 +18,7 @@ from wellchem.interpretation.checks_sums import disagreeing
 from wellchem.interpretation.conditions import holds
 from wellchem.interpretation.practice import by, groups, number, problem_index, problems, rows
 from wellchem.interpretation.table import BOUNDED, DOUBTFUL, LEFT, RIGHT, Bools, Floats
-from wellchem.interpretation.verdicts import BEYOND
+from wellchem.interpretation.verdicts import AHEAD, BEYOND
 from wellchem.interpretation.waters import Waters
 from wellchem.models.codes import Certainty, Urgency
 from wellchem.models.household import WellType
@@ -95,6 +95,8 @@ def _from_limits(waters: Waters, weighing: _Weighing) -> None:
     np.maximum.at(ratio, (problem[health], sample[health]), np.nan_to_num(worst[health], nan=1.0, posinf=np.inf))
     weighing.ratio[:] = np.where(ratio > -np.inf, ratio, np.nan)
     _count_witnesses(waters, weighing, past)
+    ahead = np.flatnonzero(verdicts.counts & (verdicts.state == AHEAD))
+    weighing.certainty[verdicts.problem[ahead], verdicts.sample[ahead]] = LIKELY
     undecided = verdicts.untold & verdicts.health
     always = np.array([row.always for row in problems()], dtype=bool)[verdicts.problem]
     shown = np.flatnonzero(undecided & (always | (verdicts.low > 0.0)))

@@ -15,7 +15,7 @@ from wellchem.interpretation.practice import by, problem_index, problems, rows, 
 from wellchem.interpretation.problems import CERTAINTIES, NONE, POSSIBLE, URGENCIES, Findings, beyond
 from wellchem.interpretation.signs import INPUTS, LIKELY, SIGNS
 from wellchem.interpretation.table import Bools
-from wellchem.interpretation.verdicts import BEYOND, UNDECIDED
+from wellchem.interpretation.verdicts import AHEAD, BEYOND, UNDECIDED
 from wellchem.interpretation.waters import Waters
 from wellchem.models.codes import Certainty, ProblemKind
 from wellchem.models.finding import Caution, Evidence, Problem, Sign
@@ -74,12 +74,13 @@ def _fired(single: Single, row: Mapping[str, str]) -> bool:
 
 def _evidence(single: Single, code: str) -> Iterable[Evidence]:
     certainty = single.certainty(code)
-    for state in (BEYOND, UNDECIDED) if certainty > POSSIBLE else (UNDECIDED,):
+    for state in (BEYOND, AHEAD, UNDECIDED) if certainty > POSSIBLE else (UNDECIDED,):
         for place in single.deciding(code, state):
             item = single.comparisons[place]
             if state == UNDECIDED and item.limit.kind != "health":
                 continue
-            yield Evidence(text=wording.comparison(item) + ".", results=item.results, comparisons=(place,))
+            ahead = f", but above what it has enacted: {item.later}" if state == AHEAD else ""
+            yield Evidence(text=f"{wording.comparison(item)}{ahead}.", results=item.results, comparisons=(place,))
     for row in by("rules", "problem").get(code, ()):
         if _fired(single, row):
             analytes = single.waters.worked(row["analyte"]).inputs if row["analyte"] in DERIVED else (row["analyte"],)

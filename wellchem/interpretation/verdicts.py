@@ -4,18 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from datetime import date
 from typing import Any
 
 import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
+from wellchem.interpretation.coming import coming
 from wellchem.interpretation.practice import problem_of
 from wellchem.interpretation.table import Bools, Floats, Rows, codes
 from wellchem.models.codes import LimitKind, Reason, Verdict
 from wellchem.models.limits import Comparison
 
-WITHIN, UNDECIDED, BEYOND = 0, 1, 2
+# Ahead: within what is in force, beyond what the authority has enacted for later.
+WITHIN, UNDECIDED, BEYOND, AHEAD = 0, 1, 2, 3
 _STATE = {Verdict.WITHIN: WITHIN, Verdict.UNDECIDED: UNDECIDED, Verdict.ABOVE: BEYOND, Verdict.BELOW: BEYOND}
 
 
@@ -62,7 +65,16 @@ def _says(reason: Reason, words: object) -> bool:
     return reason.value in str(words)
 
 
-def from_comparisons(comparisons: Sequence[Comparison]) -> Verdicts:
+def _ahead(state: NDArray[np.int8], health: Bools, low: Floats, later: Floats) -> NDArray[np.int8]:
+    return np.where(health & (state == WITHIN) & (low > later), AHEAD, state).astype(np.int8)
+
+
+def _later(analyte: str, authority: str, limit: str, on: date) -> float:
+    found = coming(analyte, authority, limit, on)
+    return np.inf if found is None or found.canonical_maximum is None else found.canonical_maximum
+
+
+def from_comparisons(comparisons: Sequence[Comparison], on: date) -> Verdicts:
     """The comparisons of one sample. `row` is the first result's place in the sample, -1 for a group."""
     limits = {name: place for place, name in enumerate(dict.fromkeys(one.limit.id for one in comparisons))}
     analytes = {name: place for place, name in enumerate(dict.fromkeys(one.analyte for one in comparisons))}
@@ -70,9 +82,12 @@ def from_comparisons(comparisons: Sequence[Comparison]) -> Verdicts:
     settled = np.array([one.condition_settled and one.limit.compared for one in comparisons], dtype=bool)
     health = np.array([one.limit.kind is LimitKind.HEALTH for one in comparisons], dtype=bool)
     goal = np.array([one.limit.kind is LimitKind.GOAL for one in comparisons], dtype=bool)
+    state = np.array([_STATE[one.verdict] for one in comparisons], dtype=np.int8)
+    low = np.array([one.amount.low if one.amount else np.nan for one in comparisons], dtype=np.float64)
+    later = [_later(one.analyte, one.limit.authority, one.limit.id, on) if one.later else np.inf for one in comparisons]
     return Verdicts(
         sample=np.zeros(len(comparisons), dtype=np.int64),
-        state=np.array([_STATE[one.verdict] for one in comparisons], dtype=np.int8),
+        state=_ahead(state, health & settled, low, np.array(later, dtype=np.float64)),
         problem=np.array(
             [problem_of(one.analyte, one.limit.kind.value, one.verdict.value) for one in comparisons], dtype=np.int64
         ),
@@ -82,7 +97,7 @@ def from_comparisons(comparisons: Sequence[Comparison]) -> Verdicts:
         derived=np.array([_says(Reason.DERIVED_FROM, ";".join(one.reasons)) for one in comparisons], dtype=bool),
         health=health,
         limit=np.array([limits[one.limit.id] for one in comparisons], dtype=np.int64),
-        low=np.array([one.amount.low if one.amount else np.nan for one in comparisons], dtype=np.float64),
+        low=low,
         high=np.array([one.amount.high if one.amount else np.nan for one in comparisons], dtype=np.float64),
         ratio_low=np.array([one.ratio.low if one.ratio else np.nan for one in comparisons], dtype=np.float64),
         ratio_high=np.array([one.ratio.high if one.ratio else np.nan for one in comparisons], dtype=np.float64),
@@ -90,15 +105,16 @@ def from_comparisons(comparisons: Sequence[Comparison]) -> Verdicts:
     )
 
 
-def from_frame(frame: pd.DataFrame, keys: NDArray[Any]) -> Verdicts:
-    """The comparisons of a frame; `keys` are the samples in the table's order."""
+def from_frame(frame: pd.DataFrame, keys: NDArray[Any], on: date) -> Verdicts:
+    """The comparisons of a frame; `keys` are the samples in the table's order, `on` the last day compared with."""
     sample_code, names = codes(frame["sample"])
     place = {str(key): index for index, key in enumerate(keys)}
     where = np.array([*(place.get(name, -1) for name in names), -1], dtype=np.int64)[sample_code]
     analyte, analytes = codes(frame["analyte"])
     kind, kinds = codes(frame["kind"])
     verdict, verdicts = codes(frame["verdict"])
-    limit, _ = codes(frame["limit"])
+    limit, limits = codes(frame["limit"])
+    authority, authorities = codes(frame["authority"])
     reason, reasons = codes(frame["reasons"])
     meaning = np.array(
         [[[problem_of(a, k, v) for v in verdicts] for k in kinds] for a in analytes], dtype=np.int64
@@ -108,9 +124,19 @@ def from_frame(frame: pd.DataFrame, keys: NDArray[Any]) -> Verdicts:
     goal = np.array([word == LimitKind.GOAL for word in kinds], dtype=bool)[kind]
     settled = frame["settled"].to_numpy(dtype=bool) & (where >= 0)
     key = np.where(settled, where * len(analytes) + analyte, 0)
+    low = frame["low"].to_numpy(dtype=np.float64)
+    # Each pair of a limit and an analyte that it meets (a class limit meets several) is asked for once.
+    pair = limit * len(analytes) + analyte
+    met = np.flatnonzero(np.bincount(pair[health], minlength=0))
+    said = np.full(len(limits), "", dtype=object)
+    said[limit] = np.array([*authorities, ""], dtype=object)[authority]
+    later = np.full(len(limits) * len(analytes) + 1, np.inf)
+    for one in met.tolist():
+        name = str(limits[one // len(analytes)])
+        later[one] = _later(str(analytes[one % len(analytes)]), str(said[one // len(analytes)]), name, on)
     return Verdicts(
         sample=where,
-        state=states[verdict],
+        state=_ahead(states[verdict], health & settled, low, later[pair]),
         problem=meaning[analyte, kind, verdict],
         settled=settled & ~_covered(key, goal, health & settled),
         goal=goal,
@@ -118,7 +144,7 @@ def from_frame(frame: pd.DataFrame, keys: NDArray[Any]) -> Verdicts:
         derived=np.array([*(_says(Reason.DERIVED_FROM, word) for word in reasons), False], dtype=bool)[reason],
         health=health,
         limit=limit,
-        low=frame["low"].to_numpy(dtype=np.float64),
+        low=low,
         high=frame["high"].to_numpy(dtype=np.float64),
         ratio_low=frame["ratio_low"].to_numpy(dtype=np.float64),
         ratio_high=frame["ratio_high"].to_numpy(dtype=np.float64),
