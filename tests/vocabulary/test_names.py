@@ -128,9 +128,10 @@ def test_similar_is_not_equal(name):
 
 
 @pytest.mark.parametrize(
-    ("name", "form"), [("NO3", "NO3"), ("Nitrate (NO3)", "NO3"), ("Ammonium (NH4)", "NH4"), ("CO3--", "CO3")]
-)
-def test_formula_only_suggests_a_form(name, form):
+    ("name", "form"), [("NO3", "NO3"), ("Nitrate (NO3)", "NO3"), ("Ammonium (NH4)", "NH4"), ("CO3--", "CO3"), ("Nitrat", "NO3"),
+     ("Nitratos", "NO3"), ("Ammonium", "NH4")],
+)  # fmt: skip
+def test_formula_or_name_of_the_ion_only_suggests_a_form(name, form):
     found = V.name(name)
     assert found.basis is None
     assert found.supposed == form

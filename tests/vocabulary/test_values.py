@@ -50,6 +50,8 @@ NUMBERS = {
     "ND (0.5)": (LEFT, 0.5, 0, 0.5),
     "ND<0.5": (LEFT, 0.5, 0, 0.5),
     "ND @ 0.5": (LEFT, 0.5, 0, 0.5),
+    "ND (RL 0.5)": (LEFT, 0.5, 0, 0.5),
+    "Not detected (less than 0.5)": (LEFT, 0.5, 0, 0.5),
     "ND": (LEFT, None, 0, None),
     "n.d.": (LEFT, None, 0, None),
     "BDL": (LEFT, None, 0, None),
@@ -182,6 +184,20 @@ def test_words_of_presence():
     assert V.value("A", presence=True).censoring is Censoring.ABSENT
     assert V.value("P", presence=True).censoring is Censoring.PRESENT
     assert V.value("<1 (Absent)").high == 1
+
+
+def test_ticked_boxes():
+    assert V.value("[ ] Present [X] Absent").censoring is Censoring.ABSENT
+    assert V.value("☒ Present ☐ Absent").censoring is Censoring.PRESENT
+    assert V.value("[X] Present [X] Absent") is None
+    assert V.value("[ ] Present [ ] Absent") is None
+
+
+def test_the_same_result_in_two_units():
+    found = V.value("212 mg/L (12.4 gpg)")
+    assert (found.number, found.unit_text, found.note) == (212, "mg/L", "restated")
+    assert V.value("212 (12.4 gpg)") is None
+    assert V.value("212 mg/L (see note)") is None
 
 
 def test_bound_of_a_non_detect_without_a_number():

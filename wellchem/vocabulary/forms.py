@@ -49,7 +49,9 @@ def opened_form(text: str) -> str | None:
 
 def printed_form(text: str) -> str | None:
     """The form in a text that says nothing else, with or without an opener."""
-    return opened_form(text) or form_of(text)
+    if opened := opened_form(text):
+        return opened
+    return None if fold(text).strip(" ()[].:,;-") == "as" else form_of(text)  # "as" cut off behind it, not arsenic
 
 
 @cache

@@ -85,7 +85,7 @@ class ValueMeaning:
     cell alone does, None where it does not. `detected` is None where the cell does not say. `bound` names the limit of
     the laboratory that bounds a non-detect without a number. `note` is a code: `range`, `approximate`, `blank`,
     `not_analysed`, `too_numerous`, `confluent`, `invalid`, `trace`, `brackets`, `ambiguous_decimal`, `temperature`,
-    `above_range`, `noted`, `none`.
+    `above_range`, `noted`, `none`, `restated`.
     """
 
     censoring: Censoring

@@ -33,6 +33,10 @@ _RANGE = re.compile(r"^(nd|<?\s*[\d.,]+)\s*(?:-|to|bis|a)\s*(<?\s*[\d.,]+)(?:\s*
 _ABSENCE = re.compile(r"[(\[,;]?\s*(?:absent|negative|none detected|not detected|nd)\s*[)\]]?")
 _PRESENCE = re.compile(r"[(\[,;]?\s*(?:present|positive|detected|tntc)\s*[)\]]?")
 _QUOTED = re.compile(r"""^=?"(.*)"$|^'(?=[\d.<>-])""")
+_LABEL = re.compile(r"^(?:rl|mdl|dl|pql|loq|lod|mrl|mda|mdc|lq|lor|at|a)[\s:=]*(?=[<\d.,])|^[:=\s]+")
+# The same result again in another unit behind the first: "212 mg/L (12.4 gpg)".
+_RESTATED = re.compile(r"(.*\S)\s*[(\[]\s*([<>]?\s*[\d.,]+)\s*([^()\[\]\d][^()\[\]]*)[)\]]")
+_BOX = re.compile(r"([\[(]\s*[x✓✔]?\s*[\])]|[☐□☒☑■])\s*([^\[\](☐□☒☑■]+)")
 _SIGNS = {"less", "greater", "about"}
 _NON_DETECTS = {"not_detected", "below_detection", "below_reporting"}
 
@@ -75,13 +79,26 @@ class Values:
             return ValueMeaning(Censoring.NOT_REPORTED, note="blank")
         if (word := self._word(text, presence)) is not None:
             return word
+        if (ticked := self._ticked(text, presence)) is not None:
+            return ticked
         if _DATE.match(text) and not re.fullmatch(r"\d{1,3}[.]\d{3}[.]\d{3}", text):
             return None
         if found := _RANGE.match(text):
             return self._range(found.group(1), found.group(2), decimal)
         if (lead := self._leading_word(printed, text, decimal, presence)) is not None:
             return lead
+        if (twice := _RESTATED.fullmatch(printed)) and self._is_unit(twice.group(3)):
+            first = self._numeric(twice.group(1), fold(twice.group(1)), decimal)
+            return replace(first, note="restated") if first and first.unit_text else None
         return self._numeric(printed, text, decimal)
+
+    def _ticked(self, text: str, presence: bool) -> ValueMeaning | None:
+        """The one word of several that is ticked: `[ ] Present [X] Absent`."""
+        boxes = _BOX.findall(text)
+        ticked = [word for box, word in boxes if box.strip("[]() ") not in ("", "☐", "□")]
+        if len(ticked) != 1 or _BOX.sub("", text).strip():
+            return None
+        return self._word(ticked[0].strip(" ,;/"), presence)
 
     def _word(self, text: str, presence: bool) -> ValueMeaning | None:
         """A cell that is a word of the table, a unit or a qualifier after it or not."""
@@ -109,7 +126,7 @@ class Values:
             if made is None:
                 return None
             if word in _NON_DETECTS or word == "trace":
-                bare = re.sub(r"^(?:rl|mdl|dl|pql|loq|lod|mrl|mda|mdc|lq|at|a|<)?[\s:=]*", "", rest.strip("()[]<≤ @"))
+                bare = _LABEL.sub("", rest.strip("()[] @"))
                 number = self._numeric(bare, bare, decimal)
                 if number and number.number is not None and number.censoring in (Censoring.NONE, Censoring.LEFT):
                     return replace(made, number=number.number, high=number.number, unit_text=number.unit_text)
