@@ -26,7 +26,8 @@ from wellchem.vocabulary import Vocabulary, bundled
 COLLECTED = "collected"
 # The household's water; quality control is never compared.
 COMPARED_ROLES = (Role.ROUTINE, Role.DUPLICATE, Role.PREDICTED)
-_NEW = -2
+# A code not yet given, and how many sets of reasons there is room for at first.
+_NEW, _SETS = -2, 64
 _NEEDED = ("sample", "analyte", "censoring", "low", "high")
 
 Ints = NDArray[np.int64]
@@ -282,29 +283,30 @@ class _Comparisons:
 
 
 class _ReasonWords:
-    """Codes of reasons: each distinct set of them is worded once."""
+    """Codes of reasons: each distinct set of them is worded once, when it is first met."""
 
     def __init__(self, details: Sequence[str], known: dict[str, int]) -> None:
         self.details = details
         self.known = known  # the code of each text, over all decisions
-        self.plain = np.full(1 << len(REASONS), _NEW, dtype=np.int32)  # of reasons without further words
-        self.plain[0] = -1
-        self.worded: dict[int, int] = {}
+        self.place = np.full(1 << len(REASONS), _NEW, dtype=np.int32)  # of each set of reasons in the table's rows
+        self.sets: list[int] = []
+        self.table = np.full((_SETS, len(details)), _NEW, dtype=np.int32)
 
     def codes(self, detail: NDArray[np.int32], bits: NDArray[np.int32]) -> NDArray[np.int32]:
-        found = pick(self.plain, bits)
-        at = np.flatnonzero((found == _NEW) | (detail > 0))
-        places, distinct = pd.factorize((detail[at].astype(np.int64) << len(REASONS)) | bits[at])
-        found[at] = np.array([self._code(key) for key in distinct.tolist()], dtype=np.int32)[places]
-        return found
-
-    def _code(self, key: int) -> int:
-        if key not in self.worded:
-            detail, bits = key >> len(REASONS), key & ((1 << len(REASONS)) - 1)
-            self.worded[key] = self.known.setdefault(reasons_text(self.details[detail], bits), len(self.known))
-            if not detail:
-                self.plain[bits] = self.worded[key]
-        return self.worded[key]
+        """The code of each pair's reasons; -1 where there are none."""
+        for new in np.unique(bits[pick(self.place, bits) == _NEW]).tolist():
+            self.place[new] = len(self.sets)
+            self.sets.append(new)
+        if len(self.sets) > len(self.table):
+            more = np.full((len(self.sets), len(self.details)), _NEW, dtype=np.int32)
+            self.table = np.concatenate([self.table, more])
+        at = pick(self.place, bits) * np.int32(len(self.details)) + detail
+        flat = self.table.reshape(-1)
+        for new in np.unique(at[pick(flat, at) == _NEW]).tolist():
+            row, place = divmod(new, len(self.details))
+            text = reasons_text(self.details[place], self.sets[row])
+            flat[new] = self.known.setdefault(text, len(self.known)) if text else -1
+        return pick(flat, at)
 
 
 def _code_type(words: int) -> type[np.integer]:
