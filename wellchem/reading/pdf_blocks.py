@@ -14,8 +14,10 @@ from wellchem.reading.pdf_scripts import Word
 
 PHRASE = 0.32  # parts of the type size: a gap wider than a blank by more ends a phrase
 BLOCK_COST = 2.0  # what a block must bring in filled columns to stand alone
+CLOSE_COST = 3.0  # parting blocks where lines follow each other as closely as elsewhere
 SPAN_COST = 0.5  # a phrase across gutters (a heading, a note) in a block of columns
-SKIP_COST = 0.25  # a column left empty between two that are filled
+FUSE_COST = 2.0  # phrases that no gutter parts, though they stand apart
+SKIP_COST = 0.15  # a column left empty between two that are filled
 MOST_BREAKS = 24  # places of a page at which blocks may part that are weighed against each other
 
 
@@ -138,22 +140,30 @@ class _Weighing:
         return gutters
 
     def _gaps(
-        self, gutters: NDArray[np.float64], begin: int, end: int
+        self, gutters: NDArray[np.float64], begin: int, end: int, *, touching: bool = False
     ) -> tuple[NDArray[np.intp], NDArray[np.intp], NDArray[np.float64]]:
-        """First and last gutter (the last before the first: none) within each gap of the lines, and if it is wide."""
+        """First and last gutter (the last before the first: none) within each gap of the lines, and if it is wide.
+
+        With `touching`, a gutter need not lie whole within the gap.
+        """
         a, b = np.searchsorted(self.gap_line, (begin, end))
-        first = np.searchsorted(gutters[:, 0] + 1.5, self.gap_x0[a:b])
-        last = np.searchsorted(gutters[:, 1] - 1.5, self.gap_x1[a:b], "right") - 1
+        begins, ends = gutters[:, 0], gutters[:, 1]
+        if touching:
+            begins, ends = ends - 2.5, begins + 2.5
+        first = np.searchsorted(begins + 1.5, self.gap_x0[a:b])
+        last = np.searchsorted(ends - 1.5, self.gap_x1[a:b], "right") - 1
         return first, last, self.gap_wide[a:b]
 
     def worth(self, begin: int, end: int) -> float:
         """What lines begin .. end - 1 bring as a block: neighbours parted, less columns skipped and gutters crossed."""
         gutters = self.gutters(begin, end)
         if not len(gutters):
-            return -BLOCK_COST
-        first, last, wide = self._gaps(gutters, begin, end)
+            a, b = np.searchsorted(self.gap_line, (begin, end))
+            return float(-BLOCK_COST - FUSE_COST * self.gap_wide[a:b].sum())
+        # A gap parts where it lies over a gutter: a text too long for its column leaves only some of it free.
+        first, last, wide = self._gaps(gutters, begin, end, touching=True)
         parts = last >= first
-        parted = wide[parts].sum()
+        parted = wide[parts].sum() - FUSE_COST * wide[~parts].sum()
         skipped = (last - first)[parts].sum()
         a, b = np.searchsorted(self.phrase_line, (begin, end))
         crossing = np.searchsorted(gutters[:, 1], self.phrase_x1[a:b]) > np.searchsorted(
@@ -223,29 +233,32 @@ def _best(weighing: _Weighing) -> list[tuple[int, int]]:
     best = [0.0]
     since = [0]
     for to in range(1, len(places)):
-        worths = [best[at] + weighing.worth(places[at], places[to]) for at in range(to)]
+        worths = [best[at] + weighing.worth(places[at][0], places[to][0]) - places[at][1] for at in range(to)]
         choice = int(np.argmax(worths))
         best.append(worths[choice])
         since.append(choice)
     cuts, at = [], len(places) - 1
     while at > 0:
-        cuts.append((places[since[at]], places[at]))
+        cuts.append((places[since[at]][0], places[at][0]))
         at = since[at]
     return cuts[::-1]
 
 
-def _places(lines: list[Line]) -> list[int]:
-    """Where blocks may part: at a wider space between lines, or where lines of one and of several phrases meet."""
+def _places(lines: list[Line]) -> list[tuple[int, float]]:
+    """Where blocks may part, and at what cost: at a wider space between lines or another size of type, for nothing;
+    where lines of one and of several phrases meet, dearly, for that happens within tables too."""
     steps = np.array([b.baseline - a.baseline for a, b in pairwise(lines)])
     if not len(steps):
-        return [0, len(lines)]
+        return [(0, 0.0), (len(lines), 0.0)]
     usual = float(np.median(steps)) or 1.0
-    strength = {}
+    found: list[tuple[float, int, float]] = []
     for at in range(1, len(lines)):
         above, below = lines[at - 1], lines[at]
         change = abs(len(above.phrases) - len(below.phrases))
         step = float(steps[at - 1]) / usual
-        if step > 1.25 or change or abs(above.size - below.size) > 0.8:
-            strength[at] = step + change + (2.0 if (len(above.phrases) > 1) != (len(below.phrases) > 1) else 0.0)
-    strongest = sorted(strength, key=lambda at: -strength[at])[:MOST_BREAKS]
-    return [0, *sorted(strongest), len(lines)]
+        spaced = step > 1.25 or abs(above.size - below.size) > 0.8
+        goes_on = len(above.phrases) > 1 == len(below.phrases)  # a wrapped name or a heading within a table
+        if spaced or (change and not goes_on):
+            found.append((step + change + 2.0 * spaced, at, 0.0 if spaced else CLOSE_COST))
+    found = sorted(found, reverse=True)[:MOST_BREAKS]
+    return [(0, 0.0), *sorted((at, cost) for _, at, cost in found), (len(lines), 0.0)]

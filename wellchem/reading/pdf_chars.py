@@ -102,7 +102,7 @@ def _blanks(text: list[str], widths: Floats, font: NDArray[np.intp]) -> Floats:
             found[own] = float(np.median(drawn))
         elif own.sum() > 9 and np.ptp(widths[own]) < 0.01:
             found[own] = float(widths[own][0])
-    return np.clip(found, 0.15, 0.7)
+    return np.asarray(np.clip(found, 0.15, 0.7))
 
 
 def descents(font: NDArray[np.intp], ratio: Floats) -> Floats:
@@ -112,4 +112,4 @@ def descents(font: NDArray[np.intp], ratio: Floats) -> Floats:
     for number in np.unique(font):
         values, counts = np.unique(rounded[font == number], return_counts=True)
         usual[number] = values[counts.argmax()]
-    return usual[font]
+    return np.asarray(usual[font])

@@ -9,9 +9,10 @@ from itertools import pairwise
 
 import numpy as np
 
-from wellchem.reading.pdf_blocks import Line, apart
+from wellchem.reading.pdf_blocks import Line
 from wellchem.reading.pdf_scripts import Word
 
+ORDINARY = 1.4  # blanks: a gap of no more is one between words
 Edges = set[tuple[bool, int]]
 NUMBER = re.compile(r"[<>≤≥~±]?\s*[-+−]?[\d.,]*\d|n\.?d\.?\b|bdl\b", re.IGNORECASE)
 LINE_HEIGHT = 0.85  # parts of the type size: lines closer than this cannot stand in one column
@@ -135,7 +136,12 @@ def _placed(line: Line, gutters: tuple[tuple[float, float], ...], edges: list[Ed
     row = Row({})
     for begin, end in line.phrases:
         for words in _cut(line.words[begin:end], gutters, len(line.phrases) > 1, edges):
-            first, last = _columns(words[0].x0, max(word.x1 for word in words), gutters)
+            x0, x1 = words[0].x0, max(word.x1 for word in words)
+            first, last = _columns(x0, x1, gutters)
+            begins = (False, round(x0)) in edges[first]
+            ends = (True, round(x1)) in edges[last] or (first in row.cells and last not in row.cells)
+            if last > first and len(line.phrases) > 1 and ends and not begins:
+                first = last  # one that is wider than its column and ends as the column's texts do
             row.cells.setdefault(first, []).extend(words)
             if last > first:
                 row.spans[first] = last - first + 1
@@ -155,36 +161,31 @@ def _columns(x0: float, x1: float, gutters: tuple[tuple[float, float], ...]) -> 
 def _cut(
     phrase: tuple[Word, ...], gutters: tuple[tuple[float, float], ...], several: bool, edges: list[Edges]
 ) -> list[tuple[Word, ...]]:
-    """A phrase cut at the gutters that it leaves free; between words no further apart than usual only before a text
-    that stands where the next column's texts begin or end.
+    """A phrase, cut where a text too long for its column has pushed into the next.
 
-    Where it runs across a gutter, a line of several phrases is cut before such a text too: one that is too long for
-    its column pushes into the next. A phrase alone is a heading.
+    That is told by a word that stands where the next column's texts begin, or a figure that ends where they end, in a
+    line of several phrases. A phrase alone is a heading.
     """
+    if not several:
+        return [phrase]
     reach = max(word.x1 for word in phrase)
-    crossed = [at for at, (x0, x1) in enumerate(gutters) if phrase[0].x0 < x0 and reach > x1]
-    if not crossed:
-        return [phrase]
-    blocked = {
-        at
-        for at in crossed
-        if any(word.x0 < gutters[at][1] - 0.75 and word.x1 > gutters[at][0] + 0.75 for word in phrase)
-    }
-    if blocked and not several:
-        return [phrase]
     cuts = set()
-    for at in crossed:
-        x0, x1 = gutters[at]
-        for to in range(1, len(phrase)):
-            left, right = phrase[to - 1], phrase[to]
-            aligned = (False, round(right.x0)) in edges[at + 1] or (True, round(reach)) in edges[at + 1]
-            if at not in blocked:
-                wide = right.led or apart(left, right, left.x1)
-                if left.x1 <= x0 + 0.75 and right.x0 >= x1 - 0.75 and (aligned or wide):
+    for at, (x0, x1) in enumerate(gutters):
+        if not any(word.x0 < x1 - 0.75 and word.x1 > x0 + 0.75 for word in phrase):
+            # The words leave the gutter free. Where it lies in an ordinary blank, they are one text for all that.
+            for to in range(1, len(phrase)):
+                left, right = phrase[to - 1], phrase[to]
+                gap = right.x0 - left.x1 - 2 * left.spacing
+                if left.x1 <= x0 + 0.75 and right.x0 >= x1 - 0.75 and gap > ORDINARY * left.blank:
                     cuts.add(to)
-            elif right.x1 > x1 and left.x0 < x0 and aligned:
-                cuts.add(to)
-                break
+            continue
+        over = [to for to in range(1, len(phrase)) if phrase[to].x1 > x1 and phrase[to - 1].x0 < x1]
+        begun = [to for to in over if (False, round(phrase[to].x0)) in edges[at + 1]]
+        figures = [to for to in over if NUMBER.match(phrase[to].text) and not NUMBER.match(phrase[to - 1].text)]
+        if begun:
+            cuts.add(begun[0])
+        elif figures and (True, round(reach)) in edges[at + 1]:
+            cuts.add(figures[-1])
     return [phrase[a:b] for a, b in pairwise([0, *sorted(cuts), len(phrase)])]
 
 

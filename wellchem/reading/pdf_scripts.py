@@ -51,7 +51,7 @@ def attached(words: list[Word]) -> list[Word]:
     lowered = smaller & (shift < -0.04) & (shift > -0.62)
     behind = (x0[small, None] - x1[None, :]) / size[None, :]
     before = (x0[None, :] - x1[small, None]) / size[None, :]
-    touching_left = (behind > -0.2) & (behind < 0.24)
+    touching_left = (behind > -0.5) & (behind < 0.24) & (x0[small, None] > x0[None, :])
     touching_right = (before > -0.2) & (before < 0.12)
     level = np.zeros(len(words), dtype=np.int8)
     parent = list(range(len(words)))
