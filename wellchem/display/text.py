@@ -87,7 +87,7 @@ def _stage(out: _Writer, number: int, stage: Stage) -> None:
     for condition in stage.feed:
         out.say(f"feed water, {condition.text}: {condition.status}", 3, "- ")
     for figure in stage.sizes:
-        us = words.interval(figure.low_us, figure.high_us, figure.unit_us) if figure.unit_us else ""
+        us = words.in_us_units(figure)
         out.say(f"{figure.label}: {words.computed(figure)}{f' ({us})' if us else ''}", 3, "- ")
     for title, text in (
         ("adds", "; ".join(stage.adds)),

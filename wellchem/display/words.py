@@ -70,9 +70,15 @@ def computed(item: Computed | Figure) -> str:
     return text or interval(item.low, item.high, item.unit)
 
 
+def in_us_units(item: Figure) -> str:
+    """A size in US units, or nothing where they are the same."""
+    return interval(item.low_us, item.high_us, item.unit_us) if item.unit_us and item.unit_us != item.unit else ""
+
+
 def printed(result: Result) -> str:
     """What the laboratory printed, name, value and unit."""
-    parts = (result.printed.name or label(result.analyte), result.printed.value, result.printed.unit)
+    value, unit = result.printed.value, result.printed.unit
+    parts = (result.printed.name or label(result.analyte), value, "" if value.endswith(unit) else unit)
     return " ".join(part for part in parts if part)
 
 
