@@ -11,7 +11,7 @@ from interpretation.wells_reader import NAMES, Well, result
 import wellchem
 from wellchem.interpretation.practice import by, groups, problem_of, problems, rows
 from wellchem.limits import authorities, lookup
-from wellchem.models.codes import Censoring
+from wellchem.models.codes import Censoring, Reason
 from wellchem.models.household import Household
 from wellchem.models.sample import Sample
 
@@ -103,7 +103,8 @@ def test_nothing_undecided_on_health_is_silent(name):
     asked = {test.code for test in finding.missing}
     for index, item in enumerate(finding.comparisons):
         if item.limit.kind == "health" and item.condition_settled and item.verdict == "undecided":
-            said = {f"lower_limit_{item.analyte}", f"members_{item.analyte}"} & asked
+            codes = ("lower_limit", "again", "ask_laboratory", "members")
+            said = {f"{code}_{item.analyte}" for code in codes} & asked
             if any(reason.startswith("derived_from") for reason in item.reasons):
                 # Not measured itself: asked for as a test, never said to have too high a reporting limit.
                 assert f"lower_limit_{item.analyte}" not in asked
@@ -278,3 +279,14 @@ def test_what_is_enacted_for_later_counts_already():
     frame = wellchem.problems(wellchem.schema.results_frame([sample]), on=ON, household=adults)
     assert list(frame["code"]) == ["lead"]
     assert "lead" in frame["evidence"].iloc[0]
+
+
+def test_what_cannot_be_judged_says_why():
+    """Each reason of a comparison asks for what would settle it."""
+    told = {row["reason"] for row in rows("reasons")}
+    late = result("total_coliform", "absent", qualifiers=("H",))
+    finding = wellchem.interpret(Sample(key="a", results=(late, result("e_coli", "absent", qualifiers=("H",)))), on=ON)
+    asked = {test.code: test.decision for test in finding.missing}
+    assert "too late" in asked["bacteria"]
+    assert not {code for code in asked if code.startswith("lower_limit")}
+    assert told <= {reason.value for reason in Reason}

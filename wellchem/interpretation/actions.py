@@ -19,7 +19,7 @@ _MUST_BE_KNOWN = ("nitrate", "lead")
 
 _OTHER_WATER = "Take another water and do not boil this one: boiling concentrates {why}."
 _OTHER_FORMULA = "With another water, neither with this one nor with this one boiled."
-_UNTOLD = "Have {name} measured again with a reporting limit below the limit: whether it is above is not known."
+_UNTOLD = "Have {name} measured again so that it can be judged: whether it is above the limit is not known."
 _UNTOLD_BACTERIA = "Have bacteria tested again: this report cannot tell."
 
 

@@ -9,7 +9,7 @@ import numpy as np
 from wellchem.interpretation.checks_report import too_late
 from wellchem.interpretation.conditions import holds
 from wellchem.interpretation.practice import by, problems, rows, source
-from wellchem.interpretation.problems import CERTAIN, NONE
+from wellchem.interpretation.problems import CERTAIN, NONE, POSSIBLE
 from wellchem.interpretation.signs import chlorinated
 from wellchem.interpretation.single import Single
 from wellchem.interpretation.verdicts import UNDECIDED
@@ -22,7 +22,6 @@ from wellchem.models.finding import MissingTest
 CORE = ("bacteria", "nitrate", "arsenic", "lead")
 _DAYS_A_MONTH = 30.5
 _CONFIRM = "Whether it holds: one sample is one moment. A second one, well apart, before money is spent."
-_LOWER = "Whether it is above the limit: the reporting limit here is too high to tell."
 # A confirmation stands below the core tests and above the rest; what people answer costs nothing.
 _CONFIRM_VALUE, _LOWER_VALUE, _MEMBERS_VALUE, _WATCH_VALUE, _ROUTINE_VALUE = 83, 87, 33, 37, 10
 _MEMBERS = "what was measured alone does not reach it, but not all that counts was measured."
@@ -56,8 +55,7 @@ def _spoiled(single: Single, code: str) -> str:
     """Why a bacteria test that found none says nothing, or an empty text."""
     if code != "bacteria":
         return ""
-    found = single.certainty("fecal_bacteria") > NONE or single.certainty("coliform_bacteria") > NONE
-    if found:
+    if single.certainty("fecal_bacteria") > POSSIBLE or single.certainty("coliform_bacteria") > POSSIBLE:
         return ""
     if bool(too_late(single.waters, "total_coliform")[0] or too_late(single.waters, "e_coli")[0]):
         return "It was begun too late, and found none: that says nothing."
@@ -97,7 +95,7 @@ def missing_tests(single: Single, authorities: Iterable[str]) -> tuple[MissingTe
     """Tests and questions, the most valuable first."""
     found = [
         *_tests(single),
-        *_lower_limits(single),
+        *_untold(single),
         *_members(single),
         *_confirmations(single),
         *_watched(single),
@@ -133,18 +131,18 @@ def _test_of() -> Mapping[str, Mapping[str, str]]:
     return {name: row for row in reversed(rows("missing")) for name in row["analytes"].split(";")}
 
 
-def _lower_limits(single: Single) -> Iterable[MissingTest]:
-    """A lower reporting limit, where a result not found cannot be judged against a health limit."""
-    verdicts = single.waters.verdicts
-    undecided = np.flatnonzero(verdicts.untold & verdicts.health)
-    named = dict.fromkeys(single.comparisons[place].analyte for place in undecided)
-    tests = _test_of()
-    for analyte in named:
-        row = tests.get(analyte)
+def _untold(single: Single) -> Iterable[MissingTest]:
+    """What is asked for where a result cannot be judged against a health limit: by the reason."""
+    verdicts, tests = single.waters.verdicts, _test_of()
+    for place in np.flatnonzero(verdicts.untold & verdicts.health):
+        item = single.comparisons[place]
+        # The table has the weightiest reason last.
+        why = next((row for row in reversed(rows("reasons")) if row["reason"] in item.reasons), rows("reasons")[0])
+        row = tests.get(item.analyte)
         yield MissingTest(
-            code=f"lower_limit_{analyte}",
-            title=f"{title(analyte)} again, so that it can be judged",
-            decision=_LOWER,
+            code=f"{why['code']}_{item.analyte}",
+            title=f"{title(item.analyte)} again, so that it can be judged",
+            decision=why["decision"],
             value=_LOWER_VALUE if row is None else max(int(row["value"]) - 1, 1),
             bottle=row["bottle"] if row else "",
             holding_time=row["holding_time"] if row else "",

@@ -56,6 +56,7 @@ class _Weighing:
     witnesses: NDArray[np.int16]
     open_ended: NDArray[np.bool_]  # decided by a result that a bound, not a number, puts beyond
     ratio: Floats
+    ratio_untold: Floats  # the worst that an undecided result may be
 
     def raise_to(self, problem: int, where: Bools, certainty: int) -> None:
         row = self.certainty[problem]
@@ -73,11 +74,13 @@ def find(waters: Waters) -> Findings:
         np.zeros(shape, dtype=np.int16),
         np.ones(shape, dtype=bool),
         np.full(shape, np.nan),
+        np.full(shape, np.nan),
     )
     _from_limits(waters, weighing)
     _from_rules(waters, weighing)
     _from_observations(waters, weighing)
     _from_several(waters, weighing)
+    weighing.ratio = np.where(weighing.certainty == POSSIBLE, weighing.ratio_untold, weighing.ratio)
     urgency, acute = _urgency(waters, weighing)
     _certain(waters, weighing, acute)
     return Findings(weighing.certainty, urgency, weighing.ratio)
@@ -102,6 +105,7 @@ def _from_limits(waters: Waters, weighing: _Weighing) -> None:
     shown = np.flatnonzero(undecided & (always | (verdicts.low > 0.0)))
     where = np.zeros(weighing.certainty.shape, dtype=bool)
     where[verdicts.problem[shown], verdicts.sample[shown]] = True
+    np.fmax.at(weighing.ratio_untold, (verdicts.problem[shown], verdicts.sample[shown]), verdicts.ratio_high[shown])
     np.maximum(weighing.certainty, where.astype(np.int8) * POSSIBLE, out=weighing.certainty)
 
 
