@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import textwrap
 from collections.abc import Sequence
 from html import escape
 
@@ -136,7 +137,7 @@ def train(finding: Interpretation) -> str:
     stages = finding.treatment.stages
     if not stages:
         return ""
-    box, width = 54, 760
+    width = 760
     lines = [[f"{item.label}: {words.computed(item)}" for item in stage.after[:4]] for stage in stages]
     body = [_text(20, 20, "raw water", weight="bold")]
     y = 30.0
@@ -144,13 +145,16 @@ def train(finding: Interpretation) -> str:
         body.append(_line(60, y, 60, y + 16, INK, 1.5))
         body.append(f'<path d="M55 {y + 11:.1f} h10 l-5 7 z" fill="{INK}"/>')
         y += 18
-        tall = max(box, 24 + 15 * len(after))
+        names = textwrap.wrap(f"{step}. {stage.title}", 44) + textwrap.wrap(stage.where, 52)
+        box = 20 + 17 * len(names)
+        tall = max(box, 10 + 15 * len(after))
         body.append(
             f'<rect x="20" y="{y:.1f}" width="300" height="{box}" rx="4" fill="{PAPER}" '
             f'stroke="{INK}" stroke-width="1.4"/>'
         )
-        body.append(_text(30, y + 22, f"{step}. {stage.title}"[:46], weight="bold"))
-        body.append(_text(30, y + 41, stage.where[:52], size=11))
+        bold = len(textwrap.wrap(f"{step}. {stage.title}", 44))
+        for index, text in enumerate(names):
+            body.append(_text(30, y + 20 + 17 * index, text, weight="bold" if index < bold else "normal", size=12))
         for index, text in enumerate(after):
             body.append(_text(340, y + 14 + 15 * index, text, size=11))
         y += tall

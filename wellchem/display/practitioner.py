@@ -79,7 +79,7 @@ def _values(values: Iterable[Computed]) -> str:
                     words.computed(item),
                     ", ".join(map(words.label, item.inputs)),
                     str(item.source or ""),
-                    " ".join(item.notes),
+                    "; ".join(item.notes),
                 ),
                 "",
             )
@@ -104,7 +104,7 @@ def _size(item: Figure) -> tuple[tuple[str, ...], str]:
 def _stage(number: int, stage: Stage) -> str:
     facts = [
         f"Answers: {', '.join(map(words.label, stage.answers))}" if stage.answers else "",
-        f"Adds: {'; '.join(stage.adds)}" if stage.adds else "",
+        *(f"Adds: {text}" for text in stage.adds),
         f"Ask for: {stage.certification}" if stage.certification else "",
         f"Upkeep: {stage.maintenance}" if stage.maintenance else "",
         f"How it fails: {stage.failure}" if stage.failure else "",

@@ -90,7 +90,7 @@ def _stage(out: _Writer, number: int, stage: Stage) -> None:
         us = words.in_us_units(figure)
         out.say(f"{figure.label}: {words.computed(figure)}{f' ({us})' if us else ''}", 3, "- ")
     for title, text in (
-        ("adds", "; ".join(stage.adds)),
+        *(("adds", text) for text in stage.adds),
         ("ask for", stage.certification),
         ("upkeep", stage.maintenance),
         ("how it fails", stage.failure),
