@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 import numpy as np
 from numpy.typing import NDArray
 
+from wellchem.models.codes import Censoring
 from wellchem.normalise.combinations import grouped
 from wellchem.normalise.effects import Effect, Effects, Marks
-from wellchem.normalise.numbers import Floats, Numbers
-from wellchem.reading.rows import Coded, of
+from wellchem.normalise.numbers import LEFT, Floats, Numbers
+from wellchem.reading.rows import Coded, constant, of
 from wellchem.reading.tables import Reading
-from wellchem.vocabulary import Vocabulary
+from wellchem.vocabulary import Consequence, Vocabulary
+
+_LIMIT = re.compile(r"(?<![\w.])\d+(?:[.,]\d+)?\s*[^\W\d]\w*\s?/\s?\w+")  # a number with a unit of concentration
 
 
 @dataclass(frozen=True, eq=False)
@@ -21,6 +25,22 @@ class RowMarks:
     codes: Coded
     assumptions: Coded
     number: Floats
+
+
+def limit_of_report(
+    vocabulary: Vocabulary, reading: Reading, numbers: Numbers, which: NDArray[np.int64]
+) -> Coded:
+    """The printed reporting limits; for a non-detect without any number, what the report's legend says of non-detects."""
+    rows = reading.rows
+    for code, meaning in reading.legend.items():
+        found = vocabulary.qualifier(code, legend=reading.legend)
+        value = vocabulary.value(code)
+        undetected = found is not None and found.consequence is Consequence.NOT_DETECTED
+        limit = _LIMIT.search(meaning)
+        if limit and (undetected or (value is not None and value.censoring is Censoring.LEFT)):
+            bare = ((numbers.censoring == LEFT) & np.isnan(numbers.number))[which] & (rows.detection_limit.codes < 0)
+            return rows.reporting_limit.or_else(constant(limit[0], len(rows)).kept(bare))
+    return rows.reporting_limit
 
 
 def marks_of(vocabulary: Vocabulary, reading: Reading, numbers: Numbers, which: NDArray[np.int64]) -> RowMarks:

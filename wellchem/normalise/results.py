@@ -13,7 +13,7 @@ from wellchem.normalise.combinations import grouped
 from wellchem.normalise.companions import joined_companions
 from wellchem.normalise.heads import ROLES, Heads, heads_of
 from wellchem.normalise.limits import Limits
-from wellchem.normalise.marks import RowMarks, marks_of
+from wellchem.normalise.marks import RowMarks, limit_of_report, marks_of
 from wellchem.normalise.meanings import SIGNED, Meanings, meanings_of
 from wellchem.normalise.numbers import NONE, Floats, Numbers
 from wellchem.normalise.reasons import BESIDE, OK, REASONS, reasons_of
@@ -58,7 +58,7 @@ def normalised(reading: Reading, vocabulary: Vocabulary) -> Normalised:
     unit = units_of(rows, numbers, which)
     meanings = meanings_of(vocabulary, rows.name, rows.code_list, unit, rows.fraction, rows.basis, rows.measured)
     limits = Limits(vocabulary, meanings, decimals)
-    reporting = limits.read(rows.reporting_limit, rows.reporting_unit)
+    reporting = limits.read(limit_of_report(vocabulary, reading, numbers, which), rows.reporting_unit)
     detection = limits.read(rows.detection_limit, rows.detection_unit)
     marks = marks_of(vocabulary, reading, numbers, which)
     uncertainty = limits.spread(rows.uncertainty, numbers.uncertainty, which)

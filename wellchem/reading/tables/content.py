@@ -111,49 +111,64 @@ def _role_by_words(cells: Cells, column: int, first: int, last: int) -> ColumnRo
     return ColumnRole.UNIT if units * 2 > filled else None
 
 
-def list_at(cells: Cells, row: int) -> tuple[Header, Shape] | None:
-    """A list without a header that begins at this row: a name, a value and perhaps a unit in columns of their own.
+def list_at(cells: Cells, row: int) -> tuple[Header, list[Shape]] | None:
+    """A list without a header that begins at this row: names, values and perhaps units in columns of their own.
 
-    The rows must show it themselves: where two columns could be the value, they are told to be ambiguous.
+    Several such lists may stand beside each other. The rows must show it themselves: where two columns could be the
+    value of a name, they are told to be ambiguous.
     """
     line = cells.line(row)
     if len(line) < 2 or not line[0].kind & Kind.NAME or line[0].kind & Kind.VALUE:
         return None
     first = line[0].column
     last = row
-    while last + 1 < cells.height and last - row < 200:
-        below = cells.line(last + 1)
-        if below[0].column != first or (
-            below[0].kind & (Kind.VALUE | Kind.PHRASE | Kind.HEADER) and not below[0].kind & Kind.NAME
-        ):
-            break
+    while last + 1 < cells.height and last - row < 200 and _goes_on(cells, last + 1, first):
         last += 1
-    counts: dict[int, list[int]] = {}
+    kinds: dict[int, list[Kind]] = {}
     for data in range(row, last + 1):
-        for cell in cells.line(data)[1:]:
-            seen = counts.setdefault(cell.column, [0, 0, 0])
-            seen[0] += 1
-            seen[1] += bool(cell.kind & Kind.VALUE and not cell.kind & Kind.UNIT)
-            seen[2] += bool(cell.kind & Kind.UNIT)
-    values = [column for column, (filled, value, _) in sorted(counts.items()) if value * 2 > filled]
-    if not values or not any(cell.column in values and cell.kind & Kind.VALUE for cell in line):
-        return None
-    shape = Shape(first, cells.width - 1, first, {}, [])
-    shape.taken[first] = TakenColumn(first, "", "name", "holds analyte names")
-    units = [
-        column for column, (filled, _, unit) in sorted(counts.items()) if unit * 2 > filled and column not in values
+        for cell in cells.line(data):
+            kinds.setdefault(cell.column, []).append(cell.kind)
+    names = [column for column, of in sorted(kinds.items()) if _most(of, Kind.NAME, Kind.VALUE)]
+    shapes = [
+        _list_shape(kinds, start, names[place + 1] - 1 if place + 1 < len(names) else cells.width - 1)
+        for place, start in enumerate(names)
     ]
+    if not names or names[0] != first or not all(shape.values or shape.ambiguous for shape in shapes):
+        return None
+    columns = {value.column for shape in shapes for value in shape.values} | {c for s in shapes for c in s.ambiguous}
+    if not any(cell.column in columns and cell.kind & Kind.VALUE for cell in line):
+        return None
+    return Header(row, row - 1, {}, "vertical"), shapes
+
+
+def _goes_on(cells: Cells, row: int, first: int) -> bool:
+    """Whether a row can be a further row of a list whose names stand in this column."""
+    cell = cells.line(row)[0]
+    other = cell.kind & (Kind.VALUE | Kind.PHRASE | Kind.HEADER) and not cell.kind & Kind.NAME
+    return cell.column == first and not other
+
+
+def _most(kinds: list[Kind], wanted: Kind, unwanted: Kind) -> bool:
+    return sum(bool(kind & wanted and not kind & unwanted) for kind in kinds) * 2 > len(kinds)
+
+
+def _list_shape(kinds: dict[int, list[Kind]], first: int, last: int) -> Shape:
+    """The shape of one list: its names stand in its first column."""
+    shape = Shape(first, last, first, {}, [])
+    shape.taken[first] = TakenColumn(first, "", "name", "holds analyte names")
+    columns = [column for column in sorted(kinds) if first < column <= last]
+    values = [column for column in columns if _most(kinds[column], Kind.VALUE, Kind.UNIT)]
+    units = [column for column in columns if _most(kinds[column], Kind.UNIT, Kind.VALUE)]
     if len(values) == 1:
         shape.values.append(ValueColumn(values[0], {"unit": units[:1]} if units else {}, note=str(values[0] + 1)))
         shape.taken[values[0]] = TakenColumn(values[0], "", "value", "the only column that holds values")
         if units:
             shape.taken[units[0]] = TakenColumn(units[0], "", "unit", "holds units")
-    else:
-        shape.ambiguous = values
-        for column in values:
-            shape.taken[column] = TakenColumn(column, "", "ambiguous", "several columns could be the result")
+    shape.ambiguous = values if len(values) > 1 else []
+    for column in shape.ambiguous:
+        shape.taken[column] = TakenColumn(column, "", "ambiguous", "several columns could be the result")
     for column in shape.columns():
         if column not in shape.taken:
             shape.layout[column] = LayoutKind.ADMINISTRATIVE
             shape.taken[column] = TakenColumn(column, "", "unassigned", "no header")
-    return Header(row, row - 1, {}, "vertical"), shape
+    return shape

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from wellchem.reading.tables.cells import Cell, Cells, Kind
+from wellchem.reading.tables.cells import Cell, Cells, Kind, Lexicon
 from wellchem.reading.tables.heads import said_in
 from wellchem.vocabulary import ColumnMeaning, ColumnRole
 
@@ -18,6 +18,9 @@ NAMING = (
     ColumnRole.CODE_LOCAL,
 )
 _PREFIX = re.compile(r"^([A-Za-z]{1,6}[_. -]?\d{1,2})[_. -]?(?=[^\W\d])(.{2,})$")
+# Columns of the US Geological Survey's wide tables: p or r (remark) before a five-digit parameter code.
+_CODED = re.compile(r"^([pr])(\d{5})$")
+_TYPES = re.compile(r"^\d{1,3}[sdn]$")
 _DEPTH = 3
 _LOOK = 12
 
@@ -70,7 +73,14 @@ def header_at(cells: Cells, row: int) -> Header | None:
             best, best_score = Header(row, row + depth - 1, heads, layout), score
     if best is not None and best.last > row and not _adds(cells, row, best):
         return None
+    if best is not None and _type_line(cells, best.last + 1):
+        best = replace(best, last=best.last + 1)
     return best
+
+
+def _type_line(cells: Cells, row: int) -> bool:
+    """Whether a row states the columns' widths and types (`5s 15s 10d`), as an RDB file does under its header."""
+    return row < cells.height and all(_TYPES.match(cell.text) for cell in cells.line(row))
 
 
 def _adds(cells: Cells, row: int, header: Header) -> bool:
@@ -129,13 +139,18 @@ def _words_of(cells: Cells, row: int) -> list[Cell]:
 def _heads(cells: Cells, first: int, last: int) -> dict[int, Head]:
     """Headings of the columns over the rows first … last."""
     group: dict[int, str] = {}
+    begun: set[int] = set()
     for row in range(first, last):
         line = _words_of(cells, row)
-        for place, cell in enumerate(line):
-            until = line[place + 1].column if place + 1 < len(line) else cells.width
+        begun |= {cell.column for cell in line}
+        for cell in line:
             wide = cells.merged_width.get((row, cell.column))
-            for column in range(cell.column, min(until, cell.column + wide) if wide else until):
+            column = cell.column + 1  # over the columns to its right, until the next heading of this or a higher row
+            while column < cells.width and column not in begun and (wide is None or column < cell.column + wide):
                 group[column] = cell.text
+                column += 1
+            if column > cell.column + 1:
+                group[cell.column] = cell.text
     own: dict[int, list[str]] = {}
     for row in range(first, last + 1):
         for cell in _words_of(cells, row):
@@ -205,6 +220,14 @@ def _worded_text(cells: Cells, text: str) -> bool:
     return not kind & (Kind.VALUE | Kind.DATE) or bool(kind & (Kind.HEADER | Kind.NAME | Kind.UNIT))
 
 
+def coded_heading(lexicon: Lexicon, text: str) -> tuple[str, str] | None:
+    """Kind and number of a heading made of a parameter code: `p00915` its values, `r00915` their remarks."""
+    found = _CODED.match(text)
+    if found is None or lexicon.vocabulary.name(found[2], code_list="nwis") is None:
+        return None
+    return found[1], found[2]
+
+
 def prefix_of(text: str) -> tuple[str, str]:
     """The prefix of a visit and what stands behind it ("C1Nitrate"), both empty where there is none."""
     found = _PREFIX.match(text)
@@ -214,6 +237,8 @@ def prefix_of(text: str) -> tuple[str, str]:
 def names_analyte(cells: Cells, head: Head) -> bool:
     """Whether a heading names an analyte."""
     lexicon = cells.lexicon
+    if (code := coded_heading(cells.lexicon, head.text)) is not None:
+        return code[0] == "p"
     if (rest := prefix_of(head.text)[1]) and lexicon.is_name(rest) and not lexicon.is_name(head.text):
         return True
     return any(

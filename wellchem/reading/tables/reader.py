@@ -132,6 +132,8 @@ class Reader:
     def samples_of(self, identity: dict[str, Coded], own: dict[str, str], count: int) -> NDArray[np.int32]:
         """Samples of the rows of a table: from its columns, from its column's heading, else from what was said before."""
         said = with_times({**self.said, **own})
+        if "point" in own and "sample_id" not in own:  # a heading that names the point names the sample too
+            said.setdefault("sample_id", own["point"])
         self.results_since_head = True
         if "sample_type" in identity:
             identity = {**identity, "sample_type": self._roles(identity["sample_type"])}

@@ -53,6 +53,10 @@ OWN = (
     "condition",
     "uncertainty",
 )  # never shared by several columns of values
+_SIGNS = {"<", ">", "≤", "≥", "<=", ">=", "=", "~"}
+_PLUS_MINUS = {"±", "+/-", "+-", "+ / -"}
+# A word of these in a heading tells that the column is no sample's.
+_NOT_SAMPLES = {*LAYOUT, R.REPORTING_LIMIT, R.DETECTION_LIMIT, R.UNCERTAINTY, R.QUALIFIER, R.PERCENT_RECOVERY}
 _CODE_LISTS = {R.CODE_NWIS: "nwis", R.CODE_CAS: "cas", R.CODE_STORET: "storet", R.CODE_LOCAL: "local"}
 
 
@@ -127,13 +131,14 @@ def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
         if head.role is not None:
             by_role.setdefault(head.role, []).append(column)
     _mend(cells, by_role, body)
+    _take_signs(cells, shape, by_role, body)
     _take_names(cells, shape, heads, by_role, body)
     _take_identity(cells, shape, heads, by_role, body)
     _take_limits(shape, heads, by_role)
     for role, kind in LAYOUT.items():
         for column in by_role.get(role, []):
             shape.layout[column] = kind
-            _took(shape, heads[column], str(role), "header words")
+            _took(shape, heads.get(column) or Head(column, "", (), "", None), str(role), "header words or content")
     for column in by_role.get(R.PERCENT_RECOVERY, []):
         shape.quality.append(column)
         _took(shape, heads[column], "percent_recovery", "header words")
@@ -143,7 +148,7 @@ def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
     for role, name in BESIDE.items():
         columns = by_role.get(role, [])
         for column in columns:
-            _took(shape, heads[column], name, "header words")
+            _took(shape, heads.get(column) or Head(column, "", (), "", None), name, "header words or content")
             _beside(shape, name, column, len(columns) > 1 or name in OWN)
     for column in shape.columns():
         if column not in shape.taken:
@@ -161,6 +166,19 @@ def _mend(cells: Cells, by_role: dict[ColumnRole, list[int]], body: int) -> None
         if R.UNIT not in by_role and units * 2 > len(texts):
             by_role[R.BASIS].remove(column)
             by_role[R.UNIT] = [column]
+
+
+def _take_signs(cells: Cells, shape: Shape, by_role: dict[ColumnRole, list[int]], body: int) -> None:
+    """Columns without a known heading that hold nothing but comparison signs, or nothing but qualifiers."""
+    known = {column for columns in by_role.values() for column in columns}
+    for column in shape.columns():
+        if column in known:
+            continue
+        texts = {text for row in range(body, min(body + 200, cells.height)) if (text := cells.text(row, column))}
+        if texts and texts <= _SIGNS:
+            by_role.setdefault(R.REMARK, []).append(column)
+        elif texts and texts <= _PLUS_MINUS:
+            by_role.setdefault(R.ADMINISTRATIVE, []).append(column)
 
 
 def _took(shape: Shape, head: Head, role: str, why: str) -> None:
@@ -346,22 +364,22 @@ def _take_values(
                 shape.layout[column] = LayoutKind.ADMINISTRATIVE
                 _took(shape, heads[column], "value_number", "repeats the results as numbers")
         return
+    free = _without_statistics(cells, shape, heads, free)
+    if _take_units_as_heads(cells, shape, heads, free):
+        return
     if len(free) == 1:
         head = heads.get(free[0]) or Head(free[0], "", (), "", None)
-        value = ValueColumn(free[0])
         if _names_sample(cells, head):
-            value.said["sample_id"] = _sample_label(head)
+            shape.values.append(_sample_column(cells, head))
             _took(shape, head, "value", f"values of sample {_sample_label(head)}")
         else:
-            value.note = head.text or f"{free[0] + 1}"
+            shape.values.append(ValueColumn(free[0], note=head.text or f"{free[0] + 1}"))
             _took(shape, head, "value", "the only column of values that no other role explains")
-        shape.values.append(value)
         return
-    free = _without_statistics(cells, shape, heads, free)
     labels = [_sample_label(heads[column]) if column in heads else "" for column in free]
     if free and all(labels) and len(set(labels)) == len(labels) and _are_samples(cells, [heads[c] for c in free]):
         for column, text in zip(free, labels, strict=True):
-            shape.values.append(ValueColumn(column, said={"sample_id": text}))
+            shape.values.append(_sample_column(cells, heads[column]))
             _took(shape, heads[column], "value", f"values of sample {text}")
         return
     for column in free:
@@ -382,10 +400,44 @@ def _sample_label(head: Head) -> str:
     return head.text if not head.group or head.text.startswith(head.group) else f"{head.group} {head.text}"
 
 
+def _take_units_as_heads(cells: Cells, shape: Shape, heads: dict[int, Head], free: list[int]) -> bool:
+    """Columns headed by nothing but a unit: results; where several units stand beside each other, the first is read."""
+    units = [column for column in free if column in heads and cells.lexicon.kind(heads[column].text) & Kind.UNIT]
+    others = [heads[column] for column in free if column in heads and column not in units]
+    if not units or any(_names_sample(cells, head) for head in others):
+        return False
+    shape.values.append(ValueColumn(units[0], unit=heads[units[0]].text))
+    _took(shape, heads[units[0]], "value", "results in the unit of the heading")
+    for column in free:
+        if column != units[0]:
+            shape.layout[column] = LayoutKind.ADMINISTRATIVE
+            head = heads.get(column) or Head(column, "", (), "", None)
+            _took(shape, head, "other_value", "the same results in another unit, or other figures beside them")
+    return True
+
+
+def _sample_column(cells: Cells, head: Head) -> ValueColumn:
+    """A column of results of one sample: its heading is a date, a point of sampling or a number of the sample."""
+    text, unit = _sample_label(head), ""
+    found = re.match(r"^(.*?)\s*[(\[]([^()\[\]]+)[)\]]$", text)
+    if found and found[1] and cells.lexicon.kind(found[2]) & Kind.UNIT:
+        text, unit = found[1], found[2]
+    if cells.lexicon.kind(text) & Kind.DATE:
+        said = {"date_collected": text}
+    elif cells.lexicon.vocabulary.point(text) is not None and cells.lexicon.vocabulary.id_role(text) is None:
+        said = {"point": text}
+    else:
+        said = {"sample_id": text}
+    return ValueColumn(head.column, said=said, unit=unit)
+
+
 def _word_roles(cells: Cells, head: Head) -> set[ColumnRole]:
     """Roles of the single words of a heading."""
-    words = {word for text in (*head.own, head.group) for word in (text, *re.split(r"[\s/,()_.:-]+", text)) if word}
-    return {found.role for word in words if (found := cells.lexicon.column(word)) is not None}
+    words: set[str] = set()
+    for text in (*head.own, head.group):
+        parts = [part for part in re.split(r"[\s/,()_.:-]+", text) if part]
+        words |= {" ".join(parts[i : i + size]) for size in (1, 2, 3) for i in range(len(parts) - size + 1)} | {text}
+    return {found.role for word in words if word and (found := cells.lexicon.column(word)) is not None}
 
 
 def _without_statistics(cells: Cells, shape: Shape, heads: dict[int, Head], free: list[int]) -> list[int]:
@@ -393,9 +445,9 @@ def _without_statistics(cells: Cells, shape: Shape, heads: dict[int, Head], free
     kept = []
     for column in free:
         roles = _word_roles(cells, heads[column]) if column in heads else set()
-        odd = sorted(role for role in roles if role in LAYOUT)
+        odd = sorted(role for role in roles if role in LAYOUT or role is R.PERCENT_RECOVERY)
         if odd:
-            shape.layout[column] = LAYOUT[odd[0]]
+            shape.layout[column] = LAYOUT.get(odd[0], LayoutKind.ADMINISTRATIVE)
             _took(shape, heads[column], str(odd[0]), "a word of its heading")
         else:
             kept.append(column)
@@ -405,14 +457,12 @@ def _without_statistics(cells: Cells, shape: Shape, heads: dict[int, Head], free
 def _names_sample(cells: Cells, head: Head) -> bool:
     """Whether a heading that is no header word names a sample: it holds a number or a date, or a point of sampling."""
     text = _sample_label(head)
-    if not text or _word_roles(cells, head) & {*LAYOUT, *BESIDE, R.PERCENT_RECOVERY}:
+    if not text or _word_roles(cells, head) & _NOT_SAMPLES:
         return False
     vocabulary = cells.lexicon.vocabulary
-    return (
-        any(letter.isdigit() for letter in text)
-        or vocabulary.point(text) is not None
-        or vocabulary.id_role(text) is not None
-    )
+    if vocabulary.point(text) is not None or vocabulary.id_role(text) is not None:
+        return True
+    return any(letter.isdigit() for letter in text)
 
 
 def _are_samples(cells: Cells, heads: list[Head]) -> bool:
@@ -421,7 +471,7 @@ def _are_samples(cells: Cells, heads: list[Head]) -> bool:
     repeated = _repeated_under_groups(grouped_heads)
     named = [_names_sample(cells, head) or (repeated and bool(head.group)) for head in heads]
     if any(named) and sum(named) * 2 >= len(named):
-        return not any(_word_roles(cells, head) & {*LAYOUT, *BESIDE, R.PERCENT_RECOVERY} for head in heads)
+        return not any(_word_roles(cells, head) & _NOT_SAMPLES for head in heads)
     grouped = [cells.lexicon.column(head.group) for head in grouped_heads]
     return len(grouped) == len(heads) and all(
         found is not None and found.role in (R.SAMPLE_ID, R.SITE, R.POINT, R.VALUE) for found in grouped
@@ -462,6 +512,9 @@ def _distinct_values(cells: Cells, shape: Shape, heads: dict[int, Head], said: l
 def _beside(shape: Shape, name: str, column: int, own: bool) -> None:
     """Give a column to the value columns that it stands beside: to the nearest at its left where each has its own."""
     left = [value for value in shape.values if value.column < column]
+    right = [value for value in shape.values if value.column > column]
+    if name == "remark" and right and (not left or "remark" in left[-1].beside or right[0].column == column + 1):
+        left = right[:1]  # a sign stands before its number
     for value in left[-1:] if own and left else shape.values:
         value.beside.setdefault(name, []).append(column)
 

@@ -42,7 +42,7 @@ def _at(reader: Reader, grid: int, cells: Cells, row: int) -> int:
         return _take(reader, grid, cells, carried)
     bare = list_at(cells, row)
     if bare is not None:
-        return vertical.body(reader, grid, cells, bare[0], [bare[1]])
+        return vertical.body(reader, grid, cells, bare[0], bare[1])
     reader.between(grid, cells, row)
     return row + 1
 

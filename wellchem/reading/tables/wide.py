@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 from wellchem.models.codes import LayoutKind
 from wellchem.reading.rows import HEAD_FIELDS, Table, TakenColumn, column, constant
 from wellchem.reading.tables.cells import Cells, Kind, Lexicon
-from wellchem.reading.tables.headers import Head, Header, header_at
+from wellchem.reading.tables.headers import Head, Header, coded_heading, header_at
 from wellchem.reading.tables.limits import limit_role
 from wellchem.reading.tables.shapes import BESIDE, LAYOUT
 from wellchem.reading.tables.visits import visits
@@ -45,7 +45,7 @@ class Analyte:
     name: str
     unit: str = ""
     fraction: str = ""
-    note: str = ""
+    code_list: str = ""
     beside: dict[str, int] = field(default_factory=dict)
 
 
@@ -145,6 +145,8 @@ def _analyte(lexicon: Lexicon, head: Head) -> Analyte | None:
     """The analyte that a heading names, with the unit and fraction that it prints."""
     if not head.text and not head.group:
         return None
+    if (code := coded_heading(lexicon, head.text)) and code[0] != "r":
+        return Analyte(head.column, code[1], code_list="nwis")
     if head.meaning is not None and not head.group and head.role is not ColumnRole.VALUE:
         return None
     whole = head.text if not head.group or head.role in (None, ColumnRole.VALUE) else head.group
@@ -166,6 +168,8 @@ def _analyte(lexicon: Lexicon, head: Head) -> Analyte | None:
 def _companion(lexicon: Lexicon, head: Head) -> tuple[str, ColumnRole] | None:
     """An analyte's name and a header word in one heading ("Calcium.rmk", "Iron MDL"): the name and the word's role."""
     text = head.text
+    if code := coded_heading(lexicon, text):
+        return code[1], ColumnRole.REMARK
     whole = lexicon.vocabulary.name(text) if text else None
     if whole is not None and whole.companion is not None:
         return text, _COMPANIONS[whole.companion]
@@ -405,7 +409,7 @@ def _emit_part(
             texts[name] = column(columns[index], mine)
         for name, coded in shared.items():
             texts.setdefault(name, coded.take(keep))
-        for name, text in (("unit", analyte.unit), ("fraction", analyte.fraction), ("column_note", analyte.note)):
+        for name, text in (("unit", analyte.unit), ("fraction", analyte.fraction), ("code_list", analyte.code_list)):
             if text:
                 texts[name] = (
                     texts[name].or_else(constant(text, len(mine))) if name in texts else constant(text, len(mine))
