@@ -1,4 +1,4 @@
-"""Printed rows to results: canonical analyte, number with its bounds, canonical unit and basis, and what was supposed."""
+"""Printed rows to results: canonical analyte, number with its bounds, unit and basis, and what was supposed."""
 
 from wellchem.normalise.byhand import convert, resolve, sample_from_values
 from wellchem.normalise.frames import results_frame, samples_frame, unread_frame

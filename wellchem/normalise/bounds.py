@@ -71,10 +71,9 @@ def bounded(given: Evidence) -> Bounded:
     supposed = np.zeros(len(number), np.int8)
 
     def has(*flags: Effect) -> NDArray[np.bool_]:
-        wanted = 0
-        for flag in flags:
-            wanted |= int(flag)
-        return (effect & wanted) != 0
+        wanted = np.int32(sum(int(flag) for flag in flags))
+        made: NDArray[np.bool_] = (effect & wanted) != 0
+        return made
 
     plain = censoring == NONE
     printed = ~np.isnan(number)
@@ -127,7 +126,7 @@ def _activities(
     supposed: NDArray[np.int8],
     censoring: NDArray[np.int8],
 ) -> None:
-    """A measured activity and its uncertainty; flagged not detected it reaches at least the detectable concentration."""
+    """A measured activity and its uncertainty; not detected, it reaches at least the detectable concentration."""
     spread = np.where(np.isnan(given.uncertainty), 0.0, given.uncertainty)
     low[rows], high[rows] = (given.number - spread)[rows], (given.number + spread)[rows]
     flagged = rows & not_detected

@@ -9,8 +9,8 @@ import pandas as pd
 from numpy.typing import NDArray
 
 from wellchem import schema
-from wellchem.normalise.numbers import CENSORING
 from wellchem.normalise.heads import ROLES
+from wellchem.normalise.numbers import CENSORING
 from wellchem.normalise.reasons import BESIDE, OK, REASONS
 from wellchem.normalise.results import UNREAD, Normalised
 from wellchem.reading.grid import Grid
@@ -79,7 +79,7 @@ def samples_frame(made: Normalised) -> pd.DataFrame:
 def unread_frame(made: Normalised, suggest: dict[str, tuple[str, ...]]) -> pd.DataFrame:
     """The unread frame: rows of tables first, then what stood outside every table. `suggest` gives nearest names."""
     rows = made.reading.rows
-    keep = np.flatnonzero((made.reason != OK) & (made.reason != BESIDE))
+    keep = [int(row) for row in np.flatnonzero((made.reason != OK) & (made.reason != BESIDE))]
     loose = made.reading.loose
     printed = [
         " ".join(

@@ -42,7 +42,7 @@ class Limits:
         return np.where(own[which], inside[which], beside) * self.meanings.floats(lambda one: one.unit.factor)
 
     def _numbers(self, texts: Coded) -> Numbers:
-        signs = {sign for sign in self.decimals.values()}
+        signs = set(self.decimals.values())
         decimal = signs.pop() if len(signs) == 1 else None
         if decimal == ".":
             decimal = decimal_of(self.vocabulary, [str(text) for text in texts.texts], ".")[0]
@@ -71,5 +71,3 @@ class Limits:
 def _inside(numbers: Numbers, texts: Coded) -> Coded:
     inside = of([str(text) for text in numbers.unit])
     return Coded(np.append(inside.codes, -1)[texts.codes].astype(np.int32), inside.texts)
-
-

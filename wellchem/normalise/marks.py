@@ -16,7 +16,8 @@ from wellchem.reading.rows import Coded, constant, of
 from wellchem.reading.tables import Reading
 from wellchem.vocabulary import Consequence, Vocabulary
 
-_LIMIT = re.compile(r"(?<![\w.])\d+(?:[.,]\d+)?\s*[^\W\d]\w*\s?/\s?\w+")  # a number with a unit of concentration
+# A number with a unit of concentration.
+_LIMIT = re.compile(r"(?<![\w.])\d+(?:[.,]\d+)?\s*[^\W\d]\w*\s?/\s?\w+")
 
 
 @dataclass(frozen=True, eq=False)
@@ -27,10 +28,8 @@ class RowMarks:
     number: Floats
 
 
-def limit_of_report(
-    vocabulary: Vocabulary, reading: Reading, numbers: Numbers, which: NDArray[np.int64]
-) -> Coded:
-    """The printed reporting limits; for a non-detect without any number, what the report's legend says of non-detects."""
+def limit_of_report(vocabulary: Vocabulary, reading: Reading, numbers: Numbers, which: NDArray[np.int64]) -> Coded:
+    """The printed reporting limits; for a non-detect without any number, what the report's legend says of it."""
     rows = reading.rows
     for code, meaning in reading.legend.items():
         found = vocabulary.qualifier(code, legend=reading.legend)
@@ -69,5 +68,3 @@ def marks_of(vocabulary: Vocabulary, reading: Reading, numbers: Numbers, which: 
         of([";".join(dict.fromkeys(one.assumptions)) for one in found]).take(group),
         np.array([np.nan if one.number is None else one.number for one in found], np.float64)[group],
     )
-
-

@@ -18,6 +18,7 @@ _PROBLEMS = {
     UnitProblem.UNIT_NOT_OF_ANALYTE: UnreadReason.UNIT_NOT_OF_ANALYTE,
     UnitProblem.CONTRADICTORY: UnreadReason.UNIT_NOT_OF_ANALYTE,
 }
+_NO_UNIT = UnitMeaning()
 SIGNED = ("ph", "temperature", "potential", "index", "ratio")
 # What a report can print at all, by quantity; beyond it the number is a slip (pH of strong brines and acids included).
 _POSSIBLE = {"ph": (-1.0, 15.0), "temperature": (-5.0, 100.0), "index": (-20.0, 20.0)}
@@ -32,7 +33,7 @@ class Meaning:
     fraction: Fraction | None = None
     measured: Measured | None = None
     name: NameMeaning | None = None
-    unit: UnitMeaning = UnitMeaning()
+    unit: UnitMeaning = _NO_UNIT
     quantity: str = ""
     problem: UnreadReason | None = None
     detail: str = ""

@@ -116,7 +116,7 @@ def _bounds(
     reporting: Floats,
     detection: Floats,
 ) -> Bounded:
-    """Bounds of every row. A plain number without a mark bounds itself; the others follow the conventions of reading."""
+    """Bounds of every row. A plain number without a mark bounds itself; only the others need the conventions."""
     made = Bounded(
         np.zeros(len(number), np.int8), number.copy(), number.copy(), number.copy(), np.zeros(len(number), np.int8)
     )

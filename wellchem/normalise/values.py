@@ -105,5 +105,3 @@ def units_of(rows: PrintedRows, numbers: Numbers, which: NDArray[np.int64]) -> C
         return rows.unit
     inside = of([str(text) for text in numbers.unit])
     return inside.take(which).or_else(rows.unit)
-
-

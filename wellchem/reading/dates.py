@@ -26,13 +26,15 @@ _MONTHS = {
 _TIME = r"(?P<h>[01]?\d|2[0-4])(?:[:hH.](?P<mi>[0-5]\d))?(?::(?P<s>[0-5]\d))?(?:\.\d+)?"
 _ZONE = r"(?:\s*(?:Z|UTC|[A-Z]{2,4}T|[+-]\d{2}:?\d{2}|hrs?|hours?|Uhr|h))?"
 _CLOCK = re.compile(
-    rf"^(?:at |à |a las |um )?(?:{_TIME}\s*(?P<half>[AaPp]\.?\s?[Mm]\.?)?|(?P<four>[0-2]\d[0-5]\d)(?P<ss>[0-5]\d)?){_ZONE}$"
+    rf"^(?:at |à |a las |um )?(?:{_TIME}\s*(?P<half>[AaPp]\.?\s?[Mm]\.?)?"
+    rf"|(?P<four>[0-2]\d[0-5]\d)(?P<ss>[0-5]\d)?){_ZONE}$"
 )
 _YEAR_FIRST = re.compile(r"^(\d{4})([-/.])(\d{1,2})\2(\d{1,2})(?:[T ,]+(.*))?$")
 _YEAR_LAST = re.compile(r"^(\d{1,2})([-/.])\s?(\d{1,2})\2\s?(\d{4}|\d{2})(?:[T ,]+(.*))?$")
 _SOLID = re.compile(r"^((?:19|20)\d{2})(0[1-9]|1[0-2])(0[1-9]|[12]\d|3[01])(?:[T ]?(\d{4}(?:\d{2})?))?$")
 _DAY_NAME = re.compile(
-    r"^(\d{1,2})(?:\.|st|nd|rd|th|er)?[ \-/]*(?:de |of )?([^\W\d]{3,10})\.?,?[ \-/]*(?:de |del )?(\d{4}|\d{2})(?:[T ,]+(.*))?$"
+    r"^(\d{1,2})(?:\.|st|nd|rd|th|er)?[ \-/]*(?:de |of )?([^\W\d]{3,10})\.?,?"
+    r"[ \-/]*(?:de |del )?(\d{4}|\d{2})(?:[T ,]+(.*))?$"
 )
 _NAME_DAY = re.compile(r"^([^\W\d]{3,10})\.?[ \-]*(\d{1,2})(?:st|nd|rd|th)?,?[ \-]*(\d{4})(?:[T ,]+(.*))?$")
 _WEEKDAY = re.compile(r"^[^\W\d]{2,10}\.?,\s*")
@@ -112,7 +114,7 @@ def parsed(text: str) -> PrintedDate | None:
 
 
 def day_first(texts: Iterable[str]) -> bool | None:
-    """Whether the day stands before the month in dates like 03/04/2024, as the other dates tell; None where none does."""
+    """Whether the day comes first in dates like 03/04/2024, as the other dates tell; None where none does."""
     votes = {True: 0, False: 0}
     for text in texts:
         found = _YEAR_LAST.match(text.strip())

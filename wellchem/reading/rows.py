@@ -1,4 +1,4 @@
-"""Printed rows: one row for each number (or word) that a laboratory printed for an analyte, with all that stands beside it.
+"""Printed rows: one for each number (or word) that a laboratory printed for an analyte, with all that stands beside it.
 
 Arrays all along: every text is dictionary-coded, the place of each row is given by indices into the source's grids, and
 what the report says of each sample stands in its own table of coded columns.

@@ -7,14 +7,14 @@ from wellchem.reading.rows import TakenColumn
 from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.headers import Header, names_beneath
 from wellchem.reading.tables.heads import label
-from wellchem.reading.tables.shapes import BESIDE, Shape, ValueColumn
+from wellchem.reading.tables.shape import BESIDE, Shape, ValueColumn
 from wellchem.vocabulary import ColumnRole
 
 _LOOK = 10
 
 
 def columns_of_samples_at(cells: Cells, row: int) -> tuple[Header, Shape] | None:
-    """Rows of labels ("Sample ID", "Collected") with a text for each column, above rows of analytes: samples as columns.
+    """Rows of labels ("Sample ID", "Collected") with a text for each column, above rows of analytes.
 
     A row of header words for the columns beside them ("Analyte", "Units") may stand among the labels or under them.
     """
@@ -24,10 +24,14 @@ def columns_of_samples_at(cells: Cells, row: int) -> tuple[Header, Shape] | None
     label_column = line[0].column
     samples = {cell.column for cell in line[1:]}
     last = row
-    while last + 1 < cells.height and last - row < _LOOK and (
-        _labels(cells, last + 1, label_column)
-        or _words_beside(cells, last + 1, samples)
-        or _unknown_label(cells, last + 1, label_column, samples)
+    while (
+        last + 1 < cells.height
+        and last - row < _LOOK
+        and (
+            _labels(cells, last + 1, label_column)
+            or _words_beside(cells, last + 1, samples)
+            or _unknown_label(cells, last + 1, label_column, samples)
+        )
     ):
         last += 1
     named = _named_column(cells, last + 1, label_column)

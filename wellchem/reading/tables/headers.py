@@ -1,4 +1,4 @@
-"""Finding a table's header, wherever it stands: one to three rows whose words are known header words or analyte names."""
+"""Finding a table's header wherever it stands: one to three rows of known header words or analyte names."""
 
 from __future__ import annotations
 

@@ -53,7 +53,7 @@ def said_in(cells: Cells, row: int) -> list[Said]:
 
 
 def _can_follow(lexicon: Lexicon, cell: Cell, colon: bool) -> bool:
-    """Whether a cell can be the text of the label to its left: not a label itself, nor, without a colon, a header word."""
+    """Whether a cell can be the text of the label to its left: no label itself, nor, without a colon, a header word."""
     if not colon and cell.kind & (Kind.NAME | Kind.HEADER):
         return False
     return not label(lexicon, cell.text) and not pairs_in(lexicon, cell.text)

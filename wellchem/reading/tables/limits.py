@@ -7,7 +7,7 @@ from numpy.typing import NDArray
 
 from wellchem.reading.rows import Coded, column, constant
 from wellchem.reading.tables.cells import Cells, Lexicon
-from wellchem.reading.tables.shapes import Shape
+from wellchem.reading.tables.shape import Shape
 from wellchem.vocabulary import ColumnRole
 
 _FIELDS = {

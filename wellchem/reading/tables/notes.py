@@ -23,7 +23,8 @@ _UNIT_NOTE = re.compile(
 _DOTS = re.compile(r"^(?P<name>[^\W\d].*?)\s*(?:\.\s?){3,}\s*(?P<rest>\S.*)$")
 _SENTENCE = re.compile(
     r"^(?:the |le |la |der |die |das |el )?(?P<name>[^\W\d].{0,60}?)\s+"
-    r"(?:was|were|is|result is|result was|level was|concentration was|est de|était de|betrug|beträgt|fue de|es de)\s+(?P<rest>\S.{0,30}?)\.?$",
+    r"(?:was|were|is|result is|result was|level was|concentration was|est de|était de|betrug|beträgt|fue de|es de)\s+"
+    r"(?P<rest>\S.{0,30}?)\.?$",
     re.IGNORECASE,
 )
 _NAMED = re.compile(r"^(?P<name>[^\W\d][^:=]{0,60}?)\s*[:=]\s+(?P<rest>\S.{0,40})$")
@@ -51,8 +52,7 @@ def legend_in(lexicon: Lexicon, text: str) -> dict[str, str]:
         for entry in _ENTRY.finditer(text)
         for code in re.split(r"[,/]", entry["code"].rstrip(")"))
     }
-    known = {code: meaning for code, meaning in found.items() if _explains(lexicon, code, meaning)}
-    return known
+    return {code: meaning for code, meaning in found.items() if _explains(lexicon, code, meaning)}
 
 
 def _explains(lexicon: Lexicon, code: str, meaning: str) -> bool:
@@ -74,7 +74,7 @@ def unit_note(lexicon: Lexicon, text: str) -> str:
 
 
 def running_result(lexicon: Lexicon, text: str) -> RunningResult | None:
-    """The one result of a line with an explicit grammar: a dotted list, `name: value unit`, or `the name was value unit`."""
+    """The one result of a line with an explicit grammar: dots, `name: value unit`, or `the name was value unit`."""
     if len(text) > 140:
         return None
     for pattern in (_DOTS, _SENTENCE, _NAMED):

@@ -130,7 +130,7 @@ class Reader:
         self.ledger.layout(grid, slice(row, row + 1), range(self.source.grids[grid].width), kind)
 
     def samples_of(self, identity: dict[str, Coded], own: dict[str, str], count: int) -> NDArray[np.int32]:
-        """Samples of the rows of a table: from its columns, from its column's heading, else from what was said before."""
+        """Samples of rows of a table: from its columns, from its column's heading, else from what was said before."""
         said = with_times({**self.said, **own})
         if "point" in own and "sample_id" not in own:  # a heading that names the point names the sample too
             said.setdefault("sample_id", own["point"])
@@ -167,7 +167,7 @@ class Reader:
         *,
         native: NDArray[np.bool_] | None = None,
     ) -> NDArray[np.int32]:
-        """Add printed rows and return their numbers. `texts` gives the fields that are printed; the section fills others."""
+        """Add printed rows and return their numbers. `texts` gives the printed fields; the section fills others."""
         count = len(rows)
         filled: dict[str, Any] = {}
         given = {
@@ -209,7 +209,7 @@ class Reader:
             self.carried = None
 
     def close_section(self) -> None:
-        """An unknown title ends what the last one said of fraction and place of measurement; quality control goes on."""
+        """An unknown title ends what the last one said of the fraction; quality control goes on."""
         self.section = Section(role=self.section.role)
 
     def carry(self, grid: int, header: Header, reached_end: bool) -> None:

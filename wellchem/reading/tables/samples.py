@@ -35,7 +35,7 @@ class SampleBook:
         return self._add(columns, said, sections)
 
     def many(self, columns: Mapping[str, Coded], said: Mapping[str, str], section: int) -> NDArray[np.int32]:
-        """Numbers of the samples of rows whose heads stand in columns; `said` holds for all of them where they are empty."""
+        """Numbers of the samples of rows whose heads stand in columns; `said` holds where these are empty."""
         length = len(next(iter(columns.values())))
         identity = _carried({field: column for field, column in columns.items() if field in IDENTITY})
         key = np.zeros(length, np.int64)

@@ -13,7 +13,8 @@ from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.headers import Header, header_at
 from wellchem.reading.tables.heads import label
 from wellchem.reading.tables.limits import limit_texts
-from wellchem.reading.tables.shapes import OWN, Shape, ValueColumn, groups, shape_of
+from wellchem.reading.tables.roles import groups, shape_of
+from wellchem.reading.tables.shape import OWN, Shape, ValueColumn
 
 if TYPE_CHECKING:
     from wellchem.reading.tables.reader import Reader
@@ -67,9 +68,9 @@ def body(reader: Reader, grid: int, cells: Cells, header: Header, shapes: list[S
 
 def _sample_rows(reader: Reader, grid: int, cells: Cells, shapes: list[Shape], row: int) -> int:
     """Rows under the header of samples as columns that say something of each sample; the first row after them."""
-    while len(shapes) == 1 and shapes[0].name is not None and row < cells.height:
+    while len(shapes) == 1 and (names := shapes[0].name) is not None and row < cells.height:
         shape = shapes[0]
-        field = label(cells.lexicon, cells.text(row, shape.name))
+        field = label(cells.lexicon, cells.text(row, names))
         if not field or not any(cells.text(row, value.column) for value in shape.values):
             break
         for value in shape.values:
@@ -159,7 +160,7 @@ def _fits(cells: Cells, shapes: list[Shape], header: Header, start: int) -> NDAr
 
 
 def _titles(cells: Cells, index: int) -> tuple[NDArray[np.bool_], NDArray[np.bool_]]:
-    """Of the texts of the column of names, those that are titles, and those that are labels or header words; for each code."""
+    """For each text of the column of names, whether it is a title, and whether it is a label or a header word."""
     titles, labels = [], []
     for text in cells.grid.columns[index].texts:
         kind = cells.lexicon.kind(str(text))
@@ -268,9 +269,9 @@ def _emit(reader: Reader, grid: int, cells: Cells, shape: Shape, rows: NDArray[n
     lonely = shared < 0
     if lonely.any():
         for row in rows[lonely]:
-            mine = [c for c in shape.columns() if cells.text(int(row), c) and reader.ledger.is_open(grid, int(row), c)]
-            if mine:
-                reader.loose_row(grid, int(row), mine, UnreadReason.NO_VALUE)
+            left = [c for c in shape.columns() if cells.text(int(row), c) and reader.ledger.is_open(grid, int(row), c)]
+            if left:
+                reader.loose_row(grid, int(row), left, UnreadReason.NO_VALUE)
         rows, shared = rows[~lonely], shared[~lonely]
     reader.ledger.link(grid, rows, shape.columns(), shared.astype(np.int32))
     for row, number in zip(rows, shared, strict=True) if shape.wrapped else ():

@@ -9,7 +9,7 @@ from wellchem.reading.tables.headers import Head, Header, prefix_of
 
 
 def visits(lexicon: Lexicon, header: Header) -> list[Header]:
-    """A header for each visit with its prefix taken off, columns without a prefix in all of them; else the header alone."""
+    """A header for each visit, its prefix taken off, columns without a prefix in all; else the header alone."""
     found: dict[str, dict[int, tuple[str, Head]]] = {}
     for column, head in header.heads.items():
         prefix, rest = prefix_of(head.text) if head.meaning is None and not lexicon.is_name(head.text) else ("", "")

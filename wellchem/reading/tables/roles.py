@@ -1,0 +1,238 @@
+"""Roles of the columns of a table with analyte names down a column: by header words, else by what the columns hold."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+from wellchem.models.codes import LayoutKind
+from wellchem.reading.rows import HEAD_FIELDS, TakenColumn
+from wellchem.reading.tables.cells import Cells, Kind
+from wellchem.reading.tables.headers import Head, Header
+from wellchem.reading.tables.shape import BESIDE, LAYOUT, OWN, R, Shape, numeric
+from wellchem.reading.tables.value_columns import take_values
+from wellchem.vocabulary import ColumnRole
+
+_FEW, _MOST = 0.1, 0.5  # shares of known names below and above which a column is not, or is, taken for the names
+_SIGNS = {"<", ">", "≤", "≥", "<=", ">=", "=", "~"}
+_PLUS_MINUS = {"±", "+/-", "+-", "+ / -"}
+_CODE_LISTS = {R.CODE_NWIS: "nwis", R.CODE_CAS: "cas", R.CODE_STORET: "storet", R.CODE_LOCAL: "local"}
+
+
+def groups(header: Header, width: int) -> list[tuple[int, int]]:
+    """Column ranges of tables side by side under one header row: each begins with a name column of its own."""
+    starts = header.columns(R.NAME)
+    values = header.columns(R.VALUE)
+    first = min(header.heads)
+    if len(starts) < 2 or len(values) < len(starts):
+        return [(0, width - 1)]
+    bounds = [
+        start for place, start in enumerate(starts) if place == 0 or any(starts[place - 1] < v < start for v in values)
+    ]
+    if len(bounds) < 2:
+        return [(0, width - 1)]
+    texts = Counter(header.heads[start].text.casefold() for start in bounds)
+    if max(texts.values()) < 2:
+        return [(0, width - 1)]
+    bounds[0] = min(first, bounds[0])
+    return [
+        (0 if place == 0 else start, bounds[place + 1] - 1 if place + 1 < len(bounds) else width - 1)
+        for place, start in enumerate(bounds)
+    ]
+
+
+def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
+    """The shape of the columns first … last under a header."""
+    heads = {column: head for column, head in header.heads.items() if first <= column <= last}
+    body = header.last + 1
+    shape = Shape(first, last, None, {}, [])
+    by_role: dict[ColumnRole, list[int]] = {}
+    for column, head in sorted(heads.items()):
+        if head.role is not None:
+            by_role.setdefault(head.role, []).append(column)
+    _mend(cells, by_role, body)
+    _take_signs(cells, shape, by_role, body)
+    _take_names(cells, shape, heads, by_role, body)
+    _take_identity(cells, shape, heads, by_role, body)
+    _take_limits(shape, heads, by_role)
+    for role, kind in LAYOUT.items():
+        for column in by_role.get(role, []):
+            shape.layout[column] = kind
+            shape.took(heads.get(column) or Head(column, "", (), "", None), str(role), "header words or content")
+    for column in by_role.get(R.PERCENT_RECOVERY, []):
+        shape.quality.append(column)
+        shape.took(heads[column], "percent_recovery", "header words")
+    if statistics := by_role.get(R.STATISTIC, []):
+        shape.statistic = statistics[0] if not numeric(cells, statistics[0], body) else None
+    take_values(cells, shape, heads, by_role, body)
+    for role, name in BESIDE.items():
+        columns = by_role.get(role, [])
+        for column in columns:
+            shape.took(heads.get(column) or Head(column, "", (), "", None), name, "header words or content")
+            _beside(shape, name, column, len(columns) > 1 or name in OWN)
+    for column in shape.columns():
+        if column not in shape.taken:
+            head = heads.get(column) or Head(column, "", (), "", None)
+            shape.layout[column] = LayoutKind.ADMINISTRATIVE
+            shape.took(head, "unassigned", "no known header word")
+    return shape
+
+
+def _mend(cells: Cells, by_role: dict[ColumnRole, list[int]], body: int) -> None:
+    """A header word that may mean two things is decided by what stands beneath it: "Expressed as" over units."""
+    for column in list(by_role.get(R.BASIS, [])):
+        texts = {text for row in range(body, min(body + 60, cells.height)) if (text := cells.text(row, column))}
+        units = sum(bool(cells.lexicon.kind(text) & Kind.UNIT) for text in texts)
+        if R.UNIT not in by_role and units * 2 > len(texts):
+            by_role[R.BASIS].remove(column)
+            by_role[R.UNIT] = [column]
+
+
+def _take_signs(cells: Cells, shape: Shape, by_role: dict[ColumnRole, list[int]], body: int) -> None:
+    """Columns without a known heading that hold nothing but comparison signs, or nothing but qualifiers."""
+    known = {column for columns in by_role.values() for column in columns}
+    for column in shape.columns():
+        if column in known:
+            continue
+        texts = {text for row in range(body, min(body + 200, cells.height)) if (text := cells.text(row, column))}
+        if texts and texts <= _SIGNS:
+            by_role.setdefault(R.REMARK, []).append(column)
+        elif texts and texts <= _PLUS_MINUS:
+            by_role.setdefault(R.ADMINISTRATIVE, []).append(column)
+
+
+def _take_names(
+    cells: Cells, shape: Shape, heads: dict[int, Head], by_role: dict[ColumnRole, list[int]], body: int
+) -> None:
+    for role, code_list in _CODE_LISTS.items():
+        for column in by_role.get(role, []):
+            shape.codes[column] = code_list
+            shape.took(heads[column], f"code_{code_list}", "header words")
+    named = by_role.get(R.NAME, []) + by_role.get(R.NAME_SUPPLIED, [])
+    if len(named) > 1:  # the one whose texts are best known; the others say the same in other words
+        best = max(named, key=lambda column: (_known_share(cells, column, body), -column))
+        named = [best] + [column for column in named if column != best]
+    if named:
+        shape.name = named[0]
+        shape.took(heads[named[0]], "name", "header words")
+        for column in named[1:]:
+            shape.layout[column] = LayoutKind.ADMINISTRATIVE
+            shape.took(heads[column], "other_name", "a second column of names")
+    if not named or _known_share(cells, named[0], body) < _FEW:
+        known = _named_by_content(cells, shape, heads, body)
+        if known is not None:
+            if named:
+                shape.layout[named[0]] = LayoutKind.ADMINISTRATIVE
+                shape.taken[named[0]] = TakenColumn(
+                    named[0],
+                    heads[named[0]].text,
+                    "other_name",
+                    "names that are not known; another column has known ones",
+                )
+            shape.name = known
+            shape.taken[known] = TakenColumn(
+                known, heads[known].text if known in heads else "", "name", "holds analyte names"
+            )
+
+
+def _known_share(cells: Cells, column: int, body: int, look: int = 120) -> float:
+    """Share of the next differing texts of a column that are known names."""
+    texts = {text for row in range(body, min(body + look, cells.height)) if (text := cells.text(row, column))}
+    return sum(cells.lexicon.is_name(text) for text in texts) / len(texts) if texts else 0.0
+
+
+def _known_names(cells: Cells, column: int, body: int, look: int = 120) -> int:
+    texts = {text for row in range(body, min(body + look, cells.height)) if (text := cells.text(row, column))}
+    return sum(len(text) > 2 and cells.lexicon.is_name(text) for text in texts)
+
+
+def _named_by_content(cells: Cells, shape: Shape, heads: dict[int, Head], body: int) -> int | None:
+    """The column whose texts are known names, where the header says nothing better of it."""
+    open_roles = (None, R.COMMENT, R.NOTE)
+    free = [c for c in shape.columns() if c not in heads or heads[c].role in open_roles]
+    few = 3 if shape.codes else 1  # a column of codes is a name already: less will not do beside it
+    free = [column for column in free if _known_names(cells, column, body) >= few]
+    shares = [(_known_share(cells, column, body), -column) for column in free]
+    best = max(shares, default=(0.0, 0))
+    return -best[1] if best[0] >= _MOST else None
+
+
+def _take_identity(
+    cells: Cells, shape: Shape, heads: dict[int, Head], by_role: dict[ColumnRole, list[int]], body: int
+) -> None:
+    fields = {R(name): name for name in HEAD_FIELDS if name in R._value2member_map_}
+    fields[R.ACTIVITY_TYPE] = "sample_type"
+    for role, name in fields.items():
+        columns = [column for column in by_role.get(role, []) if column != shape.name]
+        if name == "sample_id":
+            columns = _sample_columns(cells, shape, heads, columns, body)
+        for column in columns:
+            if name in shape.identity:
+                shape.layout.setdefault(column, LayoutKind.ADMINISTRATIVE)
+                shape.took(heads[column], "administrative", f"a second column of {name}")
+            else:
+                shape.identity[name] = column
+                shape.took(heads[column], name, "header words")
+
+
+def _sample_columns(
+    cells: Cells, shape: Shape, heads: dict[int, Head], columns: list[int], body: int, look: int = 400
+) -> list[int]:
+    """Columns of sample numbers, the one that tells samples apart first; a number of each row is no sample's."""
+    rows = range(body, min(body + look, cells.height))
+    told = {column: [cells.text(row, column) for row in rows] for column in columns}
+    names = {cells.text(row, shape.name) for row in rows} if shape.name is not None else set()
+    good = []
+    for column in columns:
+        distinct = len(set(told[column]))
+        once = len(rows) > 3 and distinct == len(rows)
+        if once and (len(names) * 2 > len(rows) or (len(names) > 1 and _places_repeat(cells, heads, rows))):
+            shape.layout[column] = LayoutKind.ADMINISTRATIVE
+            shape.took(heads[column], "administrative", "differs in every row: a number of the result")
+        else:
+            good.append((-distinct, column))
+    return [column for _, column in sorted(good)]
+
+
+def _places_repeat(cells: Cells, heads: dict[int, Head], rows: range) -> bool:
+    """Whether rows share site and date of collection: several results of one sample."""
+    columns = [c for c, head in heads.items() if head.role in (R.SITE, R.DATE_COLLECTED, R.TIME_COLLECTED)]
+    if not columns:
+        return False
+    return len({tuple(cells.text(row, column) for column in columns) for row in rows}) < len(rows)
+
+
+def _take_limits(shape: Shape, heads: dict[int, Head], by_role: dict[ColumnRole, list[int]]) -> None:
+    """Limit columns whose kind stands in a column of its own, or whose unit does."""
+    kinds = by_role.get(R.LIMIT_TYPE, [])
+    units = by_role.get(R.LIMIT_UNIT, [])
+    numbers = sorted(
+        by_role.get(R.LIMIT_VALUE, []) + by_role.get(R.REPORTING_LIMIT, []) + by_role.get(R.DETECTION_LIMIT, [])
+    )
+    for column in (*kinds, *units):
+        shape.took(heads[column], str(heads[column].role), "header words")
+    if not kinds and not units:
+        return
+    for column in numbers:
+        typed = kinds if heads[column].role is R.LIMIT_VALUE else []
+        shape.limits.append((column, _partner(heads, column, typed), _partner(heads, column, units)))
+        shape.took(heads[column], str(heads[column].role), "header words")
+
+
+def _partner(heads: dict[int, Head], column: int, others: list[int]) -> int | None:
+    """The column that belongs to another: of the same group where a standard has groups, else the nearest."""
+    mine = heads[column].meaning
+    if mine is not None and mine.group:
+        same = [other for other in others if (found := heads[other].meaning) is not None and found.group == mine.group]
+        if same:
+            return same[0]
+    return min(others, key=lambda other: abs(other - column), default=None)
+
+
+def _beside(shape: Shape, name: str, column: int, own: bool) -> None:
+    """Give a column to the value columns that it stands beside: to the nearest at its left where each has its own."""
+    left = [value for value in shape.values if value.column < column]
+    right = [value for value in shape.values if value.column > column]
+    if name == "remark" and right and (not left or "remark" in left[-1].beside or right[0].column == column + 1):
+        left = right[:1]  # a sign stands before its number
+    for value in left[-1:] if own and left else shape.values:
+        value.beside.setdefault(name, []).append(column)

@@ -1,0 +1,106 @@
+"""The shape of a table with analyte names down a column: which columns hold what."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from wellchem.models.codes import LayoutKind
+from wellchem.reading.rows import TakenColumn
+from wellchem.reading.tables.cells import Cells, Kind
+from wellchem.reading.tables.headers import Head
+from wellchem.vocabulary import ColumnRole
+
+R = ColumnRole
+# Columns whose cells never belong to a result.
+LAYOUT = {
+    R.LIMIT: LayoutKind.LIMIT,
+    R.PREVIOUS: LayoutKind.PREVIOUS,
+    R.STATISTIC: LayoutKind.ADMINISTRATIVE,
+    R.ADMINISTRATIVE: LayoutKind.ADMINISTRATIVE,
+    R.RPD: LayoutKind.ADMINISTRATIVE,
+    R.SPIKE_AMOUNT: LayoutKind.ADMINISTRATIVE,
+    R.DILUTION: LayoutKind.ADMINISTRATIVE,
+    R.RESULT_STATUS: LayoutKind.ADMINISTRATIVE,
+    R.RESULT_TYPE: LayoutKind.ADMINISTRATIVE,
+    R.RATING: LayoutKind.ADMINISTRATIVE,
+    R.COMMENT: LayoutKind.NOTE,
+    R.NOTE: LayoutKind.NOTE,
+}
+# Columns that stand beside a value: the field of the printed row that they fill.
+BESIDE = {
+    R.UNIT: "unit",
+    R.FRACTION: "fraction",
+    R.BASIS: "basis",
+    R.QUALIFIER: "qualifier",
+    R.REMARK: "remark",
+    R.PRESENCE: "presence",
+    R.DETECT_FLAG: "flag",
+    R.DETECTION_CONDITION: "condition",
+    R.REPORTING_LIMIT: "reporting_limit",
+    R.DETECTION_LIMIT: "detection_limit",
+    R.UNCERTAINTY: "uncertainty",
+    R.METHOD: "method",
+    R.MEASURED: "measured",
+}
+OWN = (
+    "qualifier",
+    "remark",
+    "presence",
+    "flag",
+    "condition",
+    "uncertainty",
+)  # never shared by several columns of values
+
+
+@dataclass
+class ValueColumn:
+    """A column of values, the columns that stand beside it, and what its heading says of all of it."""
+
+    column: int
+    beside: dict[str, list[int]] = field(default_factory=dict)
+    said: dict[str, str] = field(default_factory=dict)
+    fraction: str = ""
+    unit: str = ""
+    note: str = ""
+
+
+@dataclass
+class Shape:
+    """Columns of a table by what they hold.
+
+    `wrapped` gives, for a row whose name goes on in another row, that row and the whole name.
+    """
+
+    first: int
+    last: int
+    name: int | None
+    codes: dict[int, str]
+    values: list[ValueColumn]
+    identity: dict[str, int] = field(default_factory=dict)
+    limits: list[tuple[int, int | None, int | None]] = field(default_factory=list)
+    layout: dict[int, LayoutKind] = field(default_factory=dict)
+    quality: list[int] = field(default_factory=list)
+    statistic: int | None = None
+    ambiguous: list[int] = field(default_factory=list)
+    wrapped: dict[int, tuple[int, str]] = field(default_factory=dict)
+    said: dict[str, str] = field(default_factory=dict)
+    taken: dict[int, TakenColumn] = field(default_factory=dict)
+
+    def took(self, head: Head, role: str, why: str) -> None:
+        """Note the role of a column; the first one stands."""
+        self.taken.setdefault(head.column, TakenColumn(head.column, head.text, role, why))
+
+    def columns(self) -> range:
+        """The columns of the table."""
+        return range(self.first, self.last + 1)
+
+
+def numeric(cells: Cells, column: int, body: int, look: int = 60) -> bool:
+    """Whether most of the next texts of a column are values."""
+    values = filled = 0
+    for row in range(body, min(body + look, cells.height)):
+        if text := cells.text(row, column):
+            filled += 1
+            kind = cells.lexicon.kind(text)
+            values += bool(kind & Kind.VALUE and not kind & Kind.UNIT)
+    return values > 0 and values * 2 > filled

@@ -1,0 +1,192 @@
+"""Which columns hold the results: by header words, else by content; and the samples that headings of columns name."""
+
+from __future__ import annotations
+
+import re
+
+from wellchem.models.codes import LayoutKind
+from wellchem.reading.tables.cells import Cells, Kind
+from wellchem.reading.tables.headers import Head
+from wellchem.reading.tables.shape import LAYOUT, R, Shape, ValueColumn, numeric
+from wellchem.vocabulary import ColumnRole
+
+# A word of these in a heading tells that the column is no sample's.
+_NOT_SAMPLES = {*LAYOUT, R.REPORTING_LIMIT, R.DETECTION_LIMIT, R.UNCERTAINTY, R.QUALIFIER, R.PERCENT_RECOVERY}
+
+
+def take_values(
+    cells: Cells, shape: Shape, heads: dict[int, Head], by_role: dict[ColumnRole, list[int]], body: int
+) -> None:
+    said = [
+        column for column in by_role.get(R.VALUE, []) or by_role.get(R.VALUE_NUMBER, []) if column not in shape.taken
+    ]
+    if len(said) > 1:
+        said = _distinct_values(cells, shape, heads, said, body)
+    for column in said:
+        head = heads[column]
+        meaning = head.meaning
+        value = ValueColumn(
+            column,
+            unit=(meaning.unit_text or "") if meaning else "",
+            fraction=_text(meaning.fraction) if meaning else "",
+        )
+        if len(said) > 1 and head.group and not cells.lexicon.column(head.group):
+            value.said["sample_id"] = head.group
+        shape.values.append(value)
+        shape.took(head, "value", "header words")
+    free = [
+        column
+        for column in shape.columns()
+        if column not in shape.taken
+        and column not in shape.layout
+        and (heads.get(column) is None or heads[column].role is None)
+    ]
+    free = [column for column in free if numeric(cells, column, body)]
+    if said:
+        for column in by_role.get(R.VALUE_NUMBER, []):
+            if column not in shape.taken:
+                shape.layout[column] = LayoutKind.ADMINISTRATIVE
+                shape.took(heads[column], "value_number", "repeats the results as numbers")
+        return
+    free = _without_statistics(cells, shape, heads, free)
+    if _take_units_as_heads(cells, shape, heads, free):
+        return
+    if len(free) == 1:
+        head = heads.get(free[0]) or Head(free[0], "", (), "", None)
+        if _names_sample(cells, head):
+            shape.values.append(_sample_column(cells, head))
+            shape.took(head, "value", f"values of sample {_sample_label(head)}")
+        else:
+            shape.values.append(ValueColumn(free[0], note=head.text or f"{free[0] + 1}"))
+            shape.took(head, "value", "the only column of values that no other role explains")
+        return
+    labels = [_sample_label(heads[column]) if column in heads else "" for column in free]
+    if free and all(labels) and len(set(labels)) == len(labels) and _are_samples(cells, [heads[c] for c in free]):
+        for column, text in zip(free, labels, strict=True):
+            shape.values.append(_sample_column(cells, heads[column]))
+            shape.took(heads[column], "value", f"values of sample {text}")
+        return
+    for column in free:
+        shape.ambiguous.append(column)
+        shape.took(
+            heads.get(column) or Head(column, "", (), "", None),
+            "ambiguous",
+            "several columns could be the result",
+        )
+
+
+def _text(value: object) -> str:
+    return str(value) if value else ""
+
+
+def _sample_label(head: Head) -> str:
+    return head.text if not head.group or head.text.startswith(head.group) else f"{head.group} {head.text}"
+
+
+def _take_units_as_heads(cells: Cells, shape: Shape, heads: dict[int, Head], free: list[int]) -> bool:
+    """Columns headed by nothing but a unit: results; where several units stand beside each other, the first is read."""
+    units = [column for column in free if column in heads and cells.lexicon.kind(heads[column].text) & Kind.UNIT]
+    others = [heads[column] for column in free if column in heads and column not in units]
+    if not units or any(_names_sample(cells, head) for head in others):
+        return False
+    shape.values.append(ValueColumn(units[0], unit=heads[units[0]].text))
+    shape.took(heads[units[0]], "value", "results in the unit of the heading")
+    for column in free:
+        if column != units[0]:
+            shape.layout[column] = LayoutKind.ADMINISTRATIVE
+            head = heads.get(column) or Head(column, "", (), "", None)
+            shape.took(head, "other_value", "the same results in another unit, or other figures beside them")
+    return True
+
+
+def _sample_column(cells: Cells, head: Head) -> ValueColumn:
+    """A column of results of one sample: its heading is a date, a point of sampling or a number of the sample."""
+    text, unit = _sample_label(head), ""
+    found = re.match(r"^(.*?)\s*[(\[]([^()\[\]]+)[)\]]$", text)
+    if found and found[1] and cells.lexicon.kind(found[2]) & Kind.UNIT:
+        text, unit = found[1], found[2]
+    if cells.lexicon.kind(text) & Kind.DATE:
+        said = {"date_collected": text}
+    elif cells.lexicon.vocabulary.point(text) is not None and cells.lexicon.vocabulary.id_role(text) is None:
+        said = {"point": text}
+    else:
+        said = {"sample_id": text}
+    return ValueColumn(head.column, said=said, unit=unit)
+
+
+def _word_roles(cells: Cells, head: Head) -> set[ColumnRole]:
+    """Roles of the single words of a heading."""
+    words: set[str] = set()
+    for text in (*head.own, head.group):
+        parts = [part for part in re.split(r"[\s/,()_.:-]+", text) if part]
+        words |= {" ".join(parts[i : i + size]) for size in (1, 2, 3) for i in range(len(parts) - size + 1)} | {text}
+    return {found.role for word in words if word and (found := cells.lexicon.column(word)) is not None}
+
+
+def _without_statistics(cells: Cells, shape: Shape, heads: dict[int, Head], free: list[int]) -> list[int]:
+    """Columns that no word of their heading calls an average, a deviation, a limit …"""
+    kept = []
+    for column in free:
+        roles = _word_roles(cells, heads[column]) if column in heads else set()
+        odd = sorted(role for role in roles if role in LAYOUT or role is R.PERCENT_RECOVERY)
+        if odd:
+            shape.layout[column] = LAYOUT.get(odd[0], LayoutKind.ADMINISTRATIVE)
+            shape.took(heads[column], str(odd[0]), "a word of its heading")
+        else:
+            kept.append(column)
+    return kept
+
+
+def _names_sample(cells: Cells, head: Head) -> bool:
+    """Whether a heading that is no header word names a sample: it holds a number or a date, or a point of sampling."""
+    text = _sample_label(head)
+    if not text or _word_roles(cells, head) & _NOT_SAMPLES:
+        return False
+    vocabulary = cells.lexicon.vocabulary
+    if vocabulary.point(text) is not None or vocabulary.id_role(text) is not None:
+        return True
+    return any(letter.isdigit() for letter in text)
+
+
+def _are_samples(cells: Cells, heads: list[Head]) -> bool:
+    """Whether headings name samples: most do and none is known as anything else, or a group heading says so."""
+    grouped_heads = [head for head in heads if head.group]
+    repeated = _repeated_under_groups(grouped_heads)
+    named = [_names_sample(cells, head) or (repeated and bool(head.group)) for head in heads]
+    if any(named) and sum(named) * 2 >= len(named):
+        return not any(_word_roles(cells, head) & _NOT_SAMPLES for head in heads)
+    grouped = [cells.lexicon.column(head.group) for head in grouped_heads]
+    return len(grouped) == len(heads) and all(
+        found is not None and found.role in (R.SAMPLE_ID, R.SITE, R.POINT, R.VALUE) for found in grouped
+    )
+
+
+def _repeated_under_groups(heads: list[Head]) -> bool:
+    """Whether the same headings stand under two or more group headings: preparations of several samples."""
+    under: dict[str, list[str]] = {}
+    for head in heads:
+        under.setdefault(head.group, []).append(head.own[-1])
+    return (
+        len(under) > 1 and len({tuple(texts) for texts in under.values()}) == 1 and len(next(iter(under.values()))) > 1
+    )
+
+
+def _distinct_values(cells: Cells, shape: Shape, heads: dict[int, Head], said: list[int], body: int) -> list[int]:
+    """The result columns that are to be read among several that the header calls results."""
+    labels = {}
+    for column in said:
+        meaning = heads[column].meaning
+        labels[column] = (heads[column].group, _text(meaning.fraction) if meaning else "")
+    if len(set(labels.values())) == len(said):
+        return said  # columns of several samples, or of several fractions
+    rows = range(body, min(body + 200, cells.height))
+    full = {column: sum(1 for row in rows if cells.text(row, column)) for column in said}
+    best = max(said, key=lambda column: (full[column], -column))
+    for column in said:
+        if column == best:
+            continue
+        same = sum(1 for row in rows if (text := cells.text(row, column)) and text == cells.text(row, best))
+        shape.layout[column] = LayoutKind.ADMINISTRATIVE
+        why = "repeats the results of another column" if same * 2 >= full[column] else "a second column of results"
+        shape.took(heads[column], "other_value", why)
+    return [best]
