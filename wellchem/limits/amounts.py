@@ -153,6 +153,7 @@ def _work_out(amount: Amount, index: SampleIndex, prepared: Prepared, details: d
         reasons=reasons,
         detail=_detail(amount, missing, prepared, details),
         rank=np.zeros(size, dtype=np.int8),
+        decided_only=np.full(size, amount.decided_only),
     )
     if amount.derived and any(term.most == np.inf for term in amount.terms):
         return rows.take(np.flatnonzero(low > 0))  # none found of a part says nothing of the whole

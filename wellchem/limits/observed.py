@@ -80,6 +80,7 @@ class Observed:
     reasons: NDArray[np.int32]  # bits of BIT
     detail: NDArray[np.int32]  # index into details
     rank: NDArray[np.int8]  # of two results for one analyte, the lower is taken into sums
+    decided_only: Flags  # not told where it decides nothing
     details: tuple[str, ...] = ("",)
 
     def take(self, places: NDArray[np.intp]) -> Observed:
@@ -157,6 +158,7 @@ def observe(columns: ResultColumns, rows: NDArray[np.int64], prepared: Prepared)
         reasons=reasons,
         detail=np.zeros(len(rows), dtype=np.int32),
         rank=rank.astype(np.int8),
+        decided_only=np.zeros(len(rows), dtype=bool),
     )
 
 

@@ -44,7 +44,8 @@ class Amount:
     """An amount worked out from the members' results of one sample.
 
     `code` is what the entries that meet it are grouped under. `instead_of` is the analyte that must not have a usable
-    result of its own in the sample, or -1. `minuend`: the first term less all the others.
+    result of its own in the sample, or -1. `minuend`: the first term less all the others. `decided_only`: it is told only
+    where it decides.
     """
 
     code: int
@@ -52,6 +53,7 @@ class Amount:
     instead_of: int
     derived: bool = False
     minuend: bool = False
+    decided_only: bool = False
 
 
 @dataclass(frozen=True, eq=False)
@@ -201,7 +203,8 @@ class _Preparation:
         code = self.codes[relation.analyte]
         members = zip(relation.members, relation.least, relation.most, strict=True)
         terms = tuple(Term(self.codes[member], abs(least), abs(most)) for member, least, most in members)
-        return Amount(code, terms, instead_of=code, derived=True, minuend=min(relation.least) < 0)
+        less = min(relation.least) < 0
+        return Amount(code, terms, code, derived=True, minuend=less, decided_only=relation.decided_only)
 
     def other_cases(self, rows: list[LimitRow]) -> NDArray[np.intp]:
         """For each entry the one that has the contrary condition, and other numbers."""

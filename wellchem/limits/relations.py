@@ -13,13 +13,15 @@ from wellchem.reference import folder
 class Relation:
     """The amount of `analyte` lies between the sums of `least` and of `most` times the amounts of the members.
 
-    With negative coefficients it is the first member's less the others'.
+    With negative coefficients it is the first member's less the others'. `decided_only`: where it decides nothing it is
+    not told, since nobody measured the analyte.
     """
 
     analyte: str
     members: tuple[str, ...]
     least: tuple[float, ...]
     most: tuple[float, ...]
+    decided_only: bool
 
 
 @cache
@@ -31,6 +33,7 @@ def relations() -> tuple[Relation, ...]:
             members=tuple(row["members"].split(";")),
             least=tuple(map(float, row["least"].split(";"))),
             most=tuple(float(part) if part else inf for part in row["most"].split(";")),
+            decided_only=row["told"] == "decided",
         )
         for row in _rows("relations.csv")
     )

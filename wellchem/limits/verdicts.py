@@ -41,6 +41,10 @@ class Pairs:
     reasons: NDArray[np.int32]
     settled: Flags
 
+    def take(self, places: Places) -> Pairs:
+        """Some of them."""
+        return Pairs(*(getattr(self, name)[places] for name in Pairs.__dataclass_fields__))
+
 
 @dataclass(frozen=True)
 class Situation:
@@ -119,6 +123,7 @@ class Decision:
         self.blocked = _some(~observed.usable)
         self.late = _some((observed.reasons & BIT[Reason.HOLDING_TIME]) != 0)
         self.not_dated = _some(situation.not_dated[observed.sample])
+        self.decided_only = _some(observed.decided_only)
         self.spread = _some(observed.uncertainty > 0)
 
     @property
@@ -164,7 +169,12 @@ class Decision:
         reasons[undated] |= BIT[Reason.DATE_UNKNOWN]
         verdict[undated] = UNDECIDED
         near = self._nearness(rows, entries, low, high, verdict)
-        return Pairs(rows, entries, verdict, near, low, high, reasons, settled)
+        made = Pairs(rows, entries, verdict, near, low, high, reasons, settled)
+        for place in _marked(self.decided_only, rows):
+            told = np.ones(len(rows), dtype=bool)
+            told[place] = verdict[place] != UNDECIDED
+            made = made.take(np.flatnonzero(told))
+        return made
 
     def _meeting(self, rows: Places, entries: Places) -> tuple[Places, Places, Places]:
         """The pairs whose limit is in force and applies, and the places among them where that is not settled."""
