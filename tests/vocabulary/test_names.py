@@ -128,7 +128,8 @@ def test_similar_is_not_equal(name):
 
 
 @pytest.mark.parametrize(
-    ("name", "form"), [("NO3", "NO3"), ("Nitrate (NO3)", "NO3"), ("Ammonium (NH4)", "NH4"), ("CO3--", "CO3"), ("Nitrat", "NO3"),
+    ("name", "form"),
+    [("NO3", "NO3"), ("Nitrate (NO3)", "NO3"), ("Ammonium (NH4)", "NH4"), ("CO3--", "CO3"), ("Nitrat", "NO3"),
      ("Nitratos", "NO3"), ("Ammonium", "NH4")],
 )  # fmt: skip
 def test_formula_or_name_of_the_ion_only_suggests_a_form(name, form):
@@ -210,6 +211,37 @@ def test_blanks_marks_and_capitals_change_nothing(name, blank, mark):
     plain = V.name(name)
     changed = V.name(f"{blank}{name}{mark}")
     assert (changed.analyte, changed.fraction, changed.basis) == (plain.analyte, plain.fraction, plain.basis)
+
+
+ELEMENTS = {key: known for key, known in V.analytes.items() if known.group == "metal" and known.formula}
+SAID = {
+    "total": ["Total", "total", "TOT", "unfiltered"],
+    "dissolved": ["Dissolved", "diss.", "filtered", "soluble"],
+    "total_recoverable": ["Total Recoverable", "Tot. Rec."],
+    "suspended": ["Suspended"],
+}
+
+
+@given(
+    st.sampled_from(sorted(ELEMENTS)),
+    st.sampled_from([(fraction, word) for fraction, words in SAID.items() for word in words] + [(None, "")]),
+    st.sampled_from(["{f} {n}", "{n}, {f}", "{n} ({f})", "{n} - {f}", "{n} {f}", "{n};{f}"]),
+    st.sampled_from(["", " as {s}", " (as {s})", " ({s})"]),
+    st.sampled_from(["", " mg/L", " (µg/L)", ", ug/L", " [mg/l]"]),
+    st.sampled_from(["", " by ICP-MS", " (EPA 200.8)", " SM 3125B", " - field"]),
+    st.booleans(),
+)
+def test_grammar_of_names(key, said, shape, form, unit, method, capitals):
+    """Fraction, form, unit and method may stand around a name in many ways; none changes what the others say."""
+    known, (fraction, word) = ELEMENTS[key], said
+    name = shape.format(n=known.label, f=word) if word else known.label
+    text = name + form.format(s=known.formula) + unit + method
+    found = V.name(text.upper() if capitals and not form else text)
+    assert found is not None, text
+    assert (found.analyte, found.fraction) == (key, fraction), text
+    assert (found.measured == "field") == method.endswith("field")
+    assert found.basis == (known.formula if "as" in form else None)
+    assert bool(found.unit) == bool(unit)
 
 
 WORDS = [word for name in PRINTED for word in re.split(r"\W+", name) if len(word) > 3]

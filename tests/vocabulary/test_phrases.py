@@ -1,8 +1,11 @@
 """Text around the tables, cells of closed columns, and qualifiers."""
 
+import tomllib
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from vocabulary_places import facts
 
 from wellchem.models.codes import Role
 from wellchem.vocabulary import Consequence, PhraseKind, bundled
@@ -180,3 +183,29 @@ def test_any_text_has_an_answer(text):
     assert found is None or isinstance(found.kind, PhraseKind)
     for answer in (V.sample_role, V.id_role, V.is_water, V.point, V.fraction, V.form, V.measured, V.qualifier):
         answer(text)
+
+
+def _document_keys():
+    path = facts() / "worked" / "worked_examples.toml"
+    if not path.exists():
+        return []
+    examples = tomllib.loads(path.read_text(encoding="utf-8"))["example"]
+    families = {"qualifiers-nfg": "usual", "qualifiers-florida": "florida", "qualifiers-dow": "usual"}
+    return [
+        (example["id"], families[example["id"]], value["name"], value["value"])
+        for example in examples
+        if example["id"] in families
+        for value in example["expected"]
+    ]
+
+
+_KEYS = _document_keys()
+
+
+@pytest.mark.parametrize(("source", "family", "code", "words"), _KEYS, ids=[f"{s}-{c}" for s, _, c, _ in _KEYS])
+def test_words_of_a_key_amount_to_its_table_s_reading(source, family, code, words):
+    """Published keys of qualifiers: their words, taken as a report's legend, do what the table says of the code."""
+    by_words, by_table = V.qualifier(code, {code: words}), V.qualifier(code, family=family)
+    if (source, code) == ("qualifiers-florida", "T"):
+        pytest.skip("`for information only` below the detection limit: the words alone say not detected")
+    assert by_words.consequence is by_table.consequence

@@ -223,7 +223,7 @@ class Names:
             whole = before.strip()[-1] + whole if before.strip()[-1:] == "/" else whole
             whole = whole.removeprefix("as ").removeprefix("AS ")
             like = "/" in whole or "%" in raw or " per " in raw.lower() or self.units.is_word(whole)
-            if like and self.units.parse(whole):
+            if like and not whole.lower().startswith("as ") and self.units.parse(whole):
                 yield _Part("unit", whole, 1.3)
 
     def _joined(self, span: list[_Word]) -> str:

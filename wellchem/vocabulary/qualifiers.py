@@ -10,20 +10,20 @@ from wellchem.vocabulary.text import words
 
 @dataclass
 class Qualifiers:
-    """Codes by family (`usual`, and those of a data standard or a state), and words of legends."""
+    """Codes by family (`usual`, and those of a data standard or a state), and words of legends (` & `: all of them)."""
 
     rows: Iterable[Row]
     legend_rows: Iterable[Row]
     _codes: dict[tuple[str, str], tuple[Consequence, str]] = field(init=False, default_factory=dict)
-    _legend: list[tuple[str, Consequence]] = field(init=False, default_factory=list)
+    _legend: list[tuple[list[str], Consequence]] = field(init=False, default_factory=list)
     _alpha: set[str] = field(init=False, default_factory=set)
 
     def __post_init__(self) -> None:
         for row in self.rows:
             self._codes[row["family"], row["code"]] = (Consequence(row["consequence"]), row["meaning"])
         self._alpha = {code.upper() for family, code in self._codes if family in ("usual", "florida")}
-        made = [(words(row["words"]), Consequence(row["consequence"])) for row in self.legend_rows]
-        self._legend = sorted(made, key=lambda pair: -len(pair[0]))
+        made = [(row["words"].split(" & "), Consequence(row["consequence"])) for row in self.legend_rows]
+        self._legend = sorted(made, key=lambda pair: -sum(map(len, pair[0])))
 
     def known(self, code: str) -> bool:
         """Whether letters beside a number may be a qualifier: a known code, or a combination of single-letter ones."""
@@ -45,9 +45,11 @@ class Qualifiers:
     def consequence(self, meaning: str) -> Consequence:
         """What a legend's words amount to; `noted` where they change nothing about the number."""
         text = words(meaning)
-        found = [consequence for phrase, consequence in self._legend if phrase in text]
+        found = [consequence for parts, consequence in self._legend if all(part in text for part in parts)]
         if not found:
             return Consequence.NOTED
+        if "not detected" in text and Consequence.ESTIMATED not in found:
+            return Consequence.NOT_DETECTED  # whatever limit it was not detected above
         for first in (Consequence.BETWEEN_LIMITS, Consequence.NOT_DETECTED_ESTIMATED, Consequence.REJECTED):
             if first in found:
                 return first
