@@ -44,8 +44,8 @@ class Amount:
     """An amount worked out from the members' results of one sample.
 
     `code` is what the entries that meet it are grouped under. `instead_of` is the analyte that must not have a usable
-    result of its own in the sample, or -1. `minuend`: the first term less all the others. `decided_only`: it is told only
-    where it decides.
+    result of its own in the sample, or -1. `minuend`: the first term less all the others. `decided_only`: it is told
+    only where it decides.
     """
 
     code: int
