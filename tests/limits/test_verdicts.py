@@ -282,6 +282,10 @@ def test_goal_of_zero():
     assert made.verdict == "undecided"
     assert made.limit.kind == "goal"
     assert made.ratio is None
+    # An estimate below the reporting limit is a detection (US EPA National Functional Guidelines, memory).
+    for codes, verdict in ((("J",), "above"), (("J", "U"), "undecided"), ((), "undecided")):
+        result = amount("lead", 0.0, 0.001, fraction="total", censoring="interval", qualifiers=codes)
+        assert against_authority("us-epa", result)["lead/mclg"].verdict == verdict
 
 
 def test_quality_control_and_what_was_not_reported_give_nothing():

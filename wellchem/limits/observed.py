@@ -23,6 +23,7 @@ Flags = NDArray[np.bool_]
 
 # Qualifier codes that act on a verdict; what the others mean is already in the bounds.
 REJECTED, HOLDING_TIME, INVALID = "R", "H", "CG"
+ESTIMATED, NOT_DETECTED = "J", "U"
 # Below this many per 100 mL none were found: `<1`, and the `<1.1` of ten tubes of 10 mL (Standard Methods 9221 C).
 NONE_FOUND_BELOW = 1.1
 
@@ -130,7 +131,11 @@ def observe(columns: ResultColumns, rows: NDArray[np.int64], prepared: Prepared)
     reasons[np.isnan(high) | (low > high)] |= BIT[Reason.NO_BOUNDS]
     signed = np.array([known[analyte].quantity in _SIGNED for analyte in prepared.analytes])[code]
     low = np.where(np.isnan(low) & ~np.isnan(high), np.where(left & ~signed, 0.0, -np.inf), low)
+    open_low = right
     if columns.qualifiers is not None:
+        # An estimate below the reporting limit is a detection: there is more than nothing.
+        detected = columns.qualifiers.translate(_detected, missing=0)[rows].astype(bool)
+        open_low = right | (detected & ~left & (low == 0) & (high > 0))
         reasons |= columns.qualifiers.translate(_qualifier_bits, missing=0)[rows]
     # Organisms that were seen were seen, however the rest of the plate looked.
     reasons[present] &= ~BIT[Reason.INVALID_SAMPLE]
@@ -151,7 +156,7 @@ def observe(columns: ResultColumns, rows: NDArray[np.int64], prepared: Prepared)
         code=code,
         low=low,
         high=high,
-        open_low=right,
+        open_low=open_low,
         open_high=left,
         fraction=fraction,
         uncertainty=np.full(len(rows), np.nan) if columns.uncertainty is None else columns.uncertainty[rows],
@@ -175,6 +180,11 @@ def _translated(column: Coded | None, rows: NDArray[np.int64], codes: dict[str, 
     if column is None:
         return np.full(len(rows), -1, dtype=np.int8)
     return column.translate(codes.get)[rows].astype(np.int8)
+
+
+def _detected(word: str) -> int:
+    codes = word.split(";")
+    return int(ESTIMATED in codes and NOT_DETECTED not in codes)
 
 
 def _qualifier_bits(word: str) -> int:
