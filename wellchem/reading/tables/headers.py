@@ -121,6 +121,14 @@ def _continues(cells: Cells, first: int, row: int) -> bool:
     above = {cell.column for start in range(first, row) for cell in cells.line(start)}
     if len(line) == 1 and line[0].column == 0 and len(above) > 1 and 0 in above:
         return False  # a section's title
+    naming = {
+        cell.column
+        for start in range(first, row)
+        for cell in cells.line(start)
+        if (found := cells.lexicon.column(cell.text)) is not None and found.role in NAMING
+    }
+    if any(cell.column in naming and cell.kind & Kind.NAME for cell in line):
+        return False  # a row of results
     names = sum(1 for cell in line if cell.kind & Kind.NAME and not cell.kind & Kind.HEADER)
     return names <= 1 or names > len(line) / 3
 
