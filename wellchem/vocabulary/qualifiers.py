@@ -48,7 +48,7 @@ class Qualifiers:
         found = [consequence for parts, consequence in self._legend if all(part in text for part in parts)]
         if not found:
             return Consequence.NOTED
-        if "not detected" in text and Consequence.ESTIMATED not in found:
+        if "not detected" in text and not {Consequence.ESTIMATED, Consequence.NOT_DETECTED_ESTIMATED} & set(found):
             return Consequence.NOT_DETECTED  # whatever limit it was not detected above
         for first in (Consequence.BETWEEN_LIMITS, Consequence.NOT_DETECTED_ESTIMATED, Consequence.REJECTED):
             if first in found:
