@@ -10,7 +10,9 @@ from wellchem.errors import AmbiguousResult, UnitError, UnknownAnalyte, ValueUnr
 
 def test_convert_grains_per_gallon():
     # 1 grain = 64.79891 mg exactly; 1 US gallon = 3.785411784 L exactly (NIST Handbook 44, Appendix C).
-    assert wellchem.convert(12.6, "gpg", "mg/L", analyte="total_hardness") == pytest.approx(12.6 * 64.79891 / 3.785411784)
+    assert wellchem.convert(12.6, "gpg", "mg/L", analyte="total_hardness") == pytest.approx(
+        12.6 * 64.79891 / 3.785411784
+    )
 
 
 def test_convert_nitrate_between_its_forms():
@@ -40,7 +42,9 @@ def test_resolve():
 
 def test_sample_from_values():
     sample = wellchem.Sample.from_values(
-        {"Iron": "2.4 mg/L", "pH": 7.1, "Arsenic": "<0.5 µg/L", "E. coli": "Absent"}, id="W-1", collected=date(2026, 5, 1)
+        {"Iron": "2.4 mg/L", "pH": 7.1, "Arsenic": "<0.5 µg/L", "E. coli": "Absent"},
+        id="W-1",
+        collected=date(2026, 5, 1),
     )
     assert sample.id == "W-1"
     assert sample.get("iron").value == 2.4

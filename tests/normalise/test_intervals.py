@@ -11,7 +11,12 @@ INFINITE = math.inf
 
 def read_row(name, value, unit="mg/L", **columns):
     """The one result of a table with these columns."""
-    heads = {"Analyte": name, "Result": value, "Units": unit, **{key.replace("_", " "): v for key, v in columns.items()}}
+    heads = {
+        "Analyte": name,
+        "Result": value,
+        "Units": unit,
+        **{key.replace("_", " "): v for key, v in columns.items()},
+    }
     table = "\n".join((",".join(heads), ",".join(heads.values()))) + "\n"
     report = wellchem.read(table.encode(), format="csv", name="table")
     (sample,) = (*report.samples, *report.quality_control)

@@ -49,13 +49,6 @@ class Ledger:
         if taken.any():
             self._links.append((printed, taken))
 
-    def open_rows(self, grid: int) -> NDArray[np.bool_]:
-        """Which rows of a grid have cells that nothing has claimed."""
-        made = np.zeros(self._grids[grid].height, bool)
-        for still in self._open[grid]:
-            made |= still
-        return made
-
     def is_open(self, grid: int, row: int, column: int) -> bool:
         """Whether nothing has claimed this cell."""
         return bool(self._open[grid][column][row])
@@ -70,6 +63,11 @@ class Ledger:
         for printed, taken in self._links:
             made += np.bincount(outcome[printed], weights=taken, minlength=kinds).astype(np.int64)
         return made
+
+    @property
+    def unclaimed(self) -> int:
+        """Cells that nothing has claimed."""
+        return sum(int(still.sum()) for grid in self._open for still in grid)
 
     @property
     def loose(self) -> int:
