@@ -28,7 +28,7 @@ def read_delimited(data: bytes, name: str, *, arrow: bool | None = None) -> Sour
     if not text[:LARGE].strip() and not text.strip():
         raise EmptyFile(name)
     dialect, fit = find_dialect(text)
-    if fit < SURE and len(text) < LARGE:
+    if fit < SURE and dialect.delimiter != "\t" and len(text) < LARGE:
         from wellchem.reading.aligned import aligned_grids, is_aligned
 
         if is_aligned(text.decode("utf-8")):

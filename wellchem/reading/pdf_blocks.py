@@ -13,6 +13,10 @@ from numpy.typing import NDArray
 from wellchem.reading.pdf_scripts import Word
 
 PHRASE = 0.32  # parts of the type size: a gap wider than a blank by more ends a phrase
+ORDINARY = 1.4  # blanks: a gap of no more is one between words
+CLOSE_WORTH = 0.34  # what a gap of more than a blank in a phrase tells for a gutter: three lines bear one out
+WIDE = 0.8  # parts of the type size: a gap wider than a blank by more is no chance even if it is alone
+MANY = 6  # lines among which one lesser gap alone is chance
 BLOCK_COST = 2.0  # what a block must bring in filled columns to stand alone
 CLOSE_COST = 3.0  # parting blocks where lines follow each other as closely as elsewhere
 SPAN_COST = 0.5  # a phrase across gutters (a heading, a note) in a block of columns
@@ -82,6 +86,11 @@ def apart(last: Word, word: Word, reach: float) -> bool:
     return word.x0 - reach > last.blank + PHRASE * min(word.size, last.size) + 2 * last.spacing
 
 
+def parted(last: Word, word: Word, reach: float) -> bool:
+    """Whether the gap is more than an ordinary blank, as it is between columns that stand close."""
+    return word.x0 - reach > ORDINARY * last.blank + 2 * last.spacing
+
+
 class _Weighing:
     """A region's lines, so prepared that any run of them can be weighed as a block."""
 
@@ -92,21 +101,21 @@ class _Weighing:
         width = math.ceil(max(word.x1 for word in words)) - self.left + 2
         self.em = float(np.median([word.size for word in words]))
         cover = np.zeros((len(lines) + 1, width), dtype=np.int16)
-        several = [len(line.phrases) > 1 for line in lines]
+        several = [any(parted(last, word, reach) for last, word, reach in _neighbours(line)) for line in lines]
         for at, line in enumerate(lines):
             if several[at]:
                 for word in line.words:
                     cover[at + 1, int(word.x0 - self.left) : math.ceil(word.x1 - self.left)] = 1
         self.cover = np.cumsum(cover, axis=0, dtype=np.int16)
         self.several = np.concatenate(([0], np.cumsum(several)))
-        # Gaps between neighbours on a line: where, in which line, and whether wider than words stand apart.
+        # Gaps between neighbours on a line: where, in which line, and what they tell for a gutter.
         gaps = [
-            (at, reach, word.x0, word.led or apart(last, word, reach))
+            (at, reach, word.x0, _worth(last, word, reach))
             for at, line in enumerate(lines)
             for last, word, reach in _neighbours(line)
         ]
         table = np.array(gaps, dtype=np.float64).reshape(-1, 4)
-        self.gap_line, self.gap_x0, self.gap_x1, self.gap_wide = table.T
+        self.gap_line, self.gap_x0, self.gap_x1, self.gap_worth = table.T
         phrases = [(at, a, b) for at, line in enumerate(lines) for a, b in line.phrases]
         self.phrase_line = np.array([at for at, _, _ in phrases])
         self.phrase_x0 = np.array([lines[at].words[a].x0 for at, a, _ in phrases])
@@ -129,47 +138,53 @@ class _Weighing:
         least = self.em * max(0.3, 0.75 - 0.12 * (count - 1))
         wide = ends - begins >= max(2.0, least - 2)
         gutters = np.stack([begins[wide], ends[wide]], axis=1).astype(np.float64) + self.left
-        # A chance gutter has no gap wider than a blank that is its alone.
+        # A chance gutter has no gaps wider than a blank that are its alone, or one among many lines.
         while len(gutters):
-            first, last, gap_wide = self._gaps(gutters, begin, end)
+            first, last, gap_worth = self._gaps(gutters, begin, end)
             alone = first == last
-            support = np.bincount(first[alone], weights=gap_wide[alone], minlength=len(gutters))
-            if support.min() >= 1:
+            support = np.bincount(first[alone], weights=gap_worth[alone], minlength=len(gutters))
+            if support.min() >= (1 if count < MANY else 2):
                 break
             gutters = np.delete(gutters, int(support.argmin()), axis=0)
         return gutters
 
     def _gaps(
-        self, gutters: NDArray[np.float64], begin: int, end: int, *, touching: bool = False
+        self, gutters: NDArray[np.float64], begin: int, end: int
     ) -> tuple[NDArray[np.intp], NDArray[np.intp], NDArray[np.float64]]:
-        """First and last gutter (the last before the first: none) within each gap of the lines, and if it is wide.
+        """First and last gutter (the last before the first: none) that each gap of the lines lies over, and its worth.
 
-        With `touching`, a gutter need not lie whole within the gap.
+        It need not hold the gutter whole: a text too long for its column leaves only some of the gutter free.
         """
         a, b = np.searchsorted(self.gap_line, (begin, end))
-        begins, ends = gutters[:, 0], gutters[:, 1]
-        if touching:
-            begins, ends = ends - 2.5, begins + 2.5
-        first = np.searchsorted(begins + 1.5, self.gap_x0[a:b])
-        last = np.searchsorted(ends - 1.5, self.gap_x1[a:b], "right") - 1
-        return first, last, self.gap_wide[a:b]
+        first = np.searchsorted(gutters[:, 1] - 1.0, self.gap_x0[a:b])
+        last = np.searchsorted(gutters[:, 0] + 1.0, self.gap_x1[a:b], "right") - 1
+        return first, last, self.gap_worth[a:b]
 
     def worth(self, begin: int, end: int) -> float:
         """What lines begin .. end - 1 bring as a block: neighbours parted, less columns skipped and gutters crossed."""
         gutters = self.gutters(begin, end)
         if not len(gutters):
             a, b = np.searchsorted(self.gap_line, (begin, end))
-            return float(-BLOCK_COST - FUSE_COST * self.gap_wide[a:b].sum())
-        # A gap parts where it lies over a gutter: a text too long for its column leaves only some of it free.
-        first, last, wide = self._gaps(gutters, begin, end, touching=True)
+            return float(-BLOCK_COST - FUSE_COST * np.minimum(self.gap_worth[a:b], 1.0).sum())
+        first, last, worth = self._gaps(gutters, begin, end)
         parts = last >= first
-        parted = wide[parts].sum() - FUSE_COST * wide[~parts].sum()
+        worth = np.minimum(worth, 1.0)
+        filled = worth[parts].sum() - FUSE_COST * worth[~parts].sum()
         skipped = (last - first)[parts].sum()
         a, b = np.searchsorted(self.phrase_line, (begin, end))
         crossing = np.searchsorted(gutters[:, 1], self.phrase_x1[a:b]) > np.searchsorted(
             gutters[:, 0], self.phrase_x0[a:b], "right"
         )
-        return float(parted - SKIP_COST * skipped - SPAN_COST * crossing.sum() - BLOCK_COST)
+        return float(filled - SKIP_COST * skipped - SPAN_COST * crossing.sum() - BLOCK_COST)
+
+
+def _worth(last: Word, word: Word, reach: float) -> float:
+    """What the gap between two words tells for a gutter there."""
+    if word.led or word.sideways or word.x0 - reach > last.blank + WIDE * word.size + 2 * last.spacing:
+        return 2.0
+    if apart(last, word, reach):
+        return 1.0
+    return CLOSE_WORTH if parted(last, word, reach) else 0.0
 
 
 def _neighbours(line: Line) -> Iterator[tuple[Word, Word, float]]:
@@ -257,8 +272,8 @@ def _places(lines: list[Line]) -> list[tuple[int, float]]:
         change = abs(len(above.phrases) - len(below.phrases))
         step = float(steps[at - 1]) / usual
         spaced = step > 1.25 or abs(above.size - below.size) > 0.8
-        goes_on = len(above.phrases) > 1 == len(below.phrases)  # a wrapped name or a heading within a table
-        if spaced or (change and not goes_on):
+        # A phrase alone between full lines is a wrapped name, a title or a heading: it stays with them.
+        if spaced or (change and min(len(above.phrases), len(below.phrases)) > 1):
             found.append((step + change + 2.0 * spaced, at, 0.0 if spaced else CLOSE_COST))
     found = sorted(found, reverse=True)[:MOST_BREAKS]
     return [(0, 0.0), *sorted((at, cost) for _, at, cost in found), (len(lines), 0.0)]

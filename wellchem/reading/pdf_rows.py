@@ -9,10 +9,10 @@ from itertools import pairwise
 
 import numpy as np
 
-from wellchem.reading.pdf_blocks import Line
+from wellchem.reading.pdf_blocks import Line, parted
 from wellchem.reading.pdf_scripts import Word
 
-ORDINARY = 1.4  # blanks: a gap of no more is one between words
+FIGURE = re.compile(r"[<>≤≥~±]?[-+−]?[\d.,]*\d(?:[eE][-+]?\d+)?[A-Za-z*¹²³]{0,2}|n\.?d\.?|bdl", re.IGNORECASE)
 Edges = set[tuple[bool, int]]
 NUMBER = re.compile(r"[<>≤≥~±]?\s*[-+−]?[\d.,]*\d|n\.?d\.?\b|bdl\b", re.IGNORECASE)
 LINE_HEIGHT = 0.85  # parts of the type size: lines closer than this cannot stand in one column
@@ -169,24 +169,35 @@ def _cut(
     if not several:
         return [phrase]
     reach = max(word.x1 for word in phrase)
+    first, _ = _columns(phrase[0].x0, phrase[0].x1, gutters)
+    in_place = (False, round(phrase[0].x0)) in edges[first]
     cuts = set()
     for at, (x0, x1) in enumerate(gutters):
         if not any(word.x0 < x1 - 0.75 and word.x1 > x0 + 0.75 for word in phrase):
             # The words leave the gutter free. Where it lies in an ordinary blank, they are one text for all that.
             for to in range(1, len(phrase)):
                 left, right = phrase[to - 1], phrase[to]
-                gap = right.x0 - left.x1 - 2 * left.spacing
-                if left.x1 <= x0 + 0.75 and right.x0 >= x1 - 0.75 and gap > ORDINARY * left.blank:
+                if left.x1 <= x0 + 0.75 and right.x0 >= x1 - 0.75 and parted(left, right, left.x1):
                     cuts.add(to)
             continue
         over = [to for to in range(1, len(phrase)) if phrase[to].x1 > x1 and phrase[to - 1].x0 < x1]
-        begun = [to for to in over if (False, round(phrase[to].x0)) in edges[at + 1]]
-        figures = [to for to in over if NUMBER.match(phrase[to].text) and not NUMBER.match(phrase[to - 1].text)]
+        figures = [to for to in over if FIGURE.fullmatch(phrase[to].text) and not NUMBER.match(phrase[to - 1].text)]
+        begun = [
+            to
+            for to in over
+            if (False, round(phrase[to].x0)) in edges[at + 1]
+            and (to in figures or in_place or _is_forced(phrase[to - 1], phrase[to]))
+        ]
         if begun:
-            cuts.add(begun[0])
+            cuts.add(begun[-1])
         elif figures and (True, round(reach)) in edges[at + 1]:
             cuts.add(figures[-1])
     return [phrase[a:b] for a, b in pairwise([0, *sorted(cuts), len(phrase)])]
+
+
+def _is_forced(left: Word, right: Word) -> bool:
+    """Whether the space between two words is another than that of an ordinary blank."""
+    return parted(left, right, left.x1) or right.x0 - left.x1 < 0.6 * left.blank
 
 
 def _edges(lines: tuple[Line, ...], gutters: tuple[tuple[float, float], ...]) -> list[Edges]:

@@ -16,7 +16,7 @@ from wellchem.reading.pdf_chars import Characters, Floats, Frame, descents, gath
 from wellchem.reading.pdf_scripts import Word, attached
 
 LIGATURES = str.maketrans({"ﬀ": "ff", "ﬁ": "fi", "ﬂ": "fl", "ﬃ": "ffi", "ﬄ": "ffl", "ﬅ": "st", "ﬆ": "st"})
-LEADER = re.compile(r"[._·…‥]{4,}|…{2,}|[=_]{4,}")
+LEADER = re.compile(r"[._·…‥]{4,}|…{2,}|={4,}|_{2,}")
 
 # All in parts of the type size. A word space is a quarter of it in the usual faces, a fifth in narrow ones.
 SPACE = 0.17  # wider gaps part words where no blank is drawn
@@ -115,7 +115,8 @@ def _pieces(
             spacing[begin:end] = own * em[begin]
     written = [texts[at] for at in drawn]
     cut |= fresh[1:] & (gap < -OVERLAP * em)
-    cut |= _leader_edges(np.array([text in "._·…‥=" for text in written]))
+    cut |= _leader_edges(np.array([text in ".·…‥=" for text in written]), 4)
+    cut |= _leader_edges(np.array([text == "_" for text in written]), 2)
     bounds = [0, *(np.flatnonzero(cut) + 1).tolist(), len(drawn)]
     for begin, end in pairwise(bounds):
         yield drawn[begin:end], float(spacing[begin])
@@ -140,15 +141,15 @@ def _parts(gap: Floats, spaced: NDArray[np.bool_], letters: str, usual: float) -
     return spaced | (gap - spacing > SPACE), spacing
 
 
-def _leader_edges(dots: NDArray[np.bool_]) -> NDArray[np.bool_]:
-    """Edges of runs of four or more leader dots."""
+def _leader_edges(dots: NDArray[np.bool_], least: int) -> NDArray[np.bool_]:
+    """Edges of runs of at least so many leader dots, or strokes of a line to write on."""
     edges = np.zeros(max(len(dots) - 1, 0), dtype=bool)
-    if dots.sum() < 4:
+    if dots.sum() < least:
         return edges
     change = np.flatnonzero(np.diff(dots.astype(np.int8))) + 1
     bounds = np.concatenate(([0], change, [len(dots)]))
     for begin, end in pairwise(bounds.tolist()):
-        if dots[begin] and end - begin >= 4:
+        if dots[begin] and end - begin >= least:
             edges[begin : end - 1] = False
             if begin:
                 edges[begin - 1] = True
