@@ -108,7 +108,7 @@ def test_header_of_a_standard(header, expected):
         ("MCL (mg/L)", "limit", "mg/L", None),
         ("Dissolved (mg/L)", "value", "mg/L", "dissolved"),
         ("Total µg/L", "value", "µg/L", "total"),
-        ("Well Depth (ft)", "well_depth", "", None),
+        ("Well Depth (ft)", "well_depth", "ft", None),
     ],
 )
 def test_unit_and_fraction_in_a_header(header, role, unit, fraction):

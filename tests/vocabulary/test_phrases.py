@@ -95,6 +95,7 @@ def test_identifiers_built_of_a_quality_control_code():
         "MB-1234": Role.BLANK,
         "LCS 240311-1": Role.CONTROL,
         "W-3 DUP": Role.DUPLICATE,
+        "K2 Dup": Role.DUPLICATE,
         "Trip Blank": Role.BLANK,
         "BLANK #2": Role.BLANK,
         "240311-01 MS": Role.SPIKE,

@@ -115,7 +115,8 @@ class Phrases:
                 whole = size == len(parts)
                 word = size > 1 or len(span[0]) > 4
                 last = place + size == len(parts)
-                if whole or word or (numbered and span[0].isupper() and (last or not self._only_at_end(span[0]))):
+                code = span[0].isupper() or (last and span[0].istitle() and len(span[0]) > 2)
+                if whole or word or (numbered and code and (last or not self._only_at_end(span[0]))):
                     return Role(found)
         return None
 
