@@ -187,7 +187,7 @@ def _in_order(
     back = x0[drawn[1:]] < x0[drawn[:-1]]
     gap = x0[drawn[1:]] - x1[drawn[:-1]]
     em = size[drawn[1:]]
-    runs = np.split(drawn, np.flatnonzero(back | (gap > WIDE * em) | (gap < -0.5 * em)) + 1)
+    runs = np.split(drawn, np.flatnonzero(back | (gap > WIDE * em) | (gap < -1.5 * OVERLAP * em)) + 1)
     runs.sort(key=lambda run: float(x0[run[0]]))
     fresh = np.zeros(len(drawn), dtype=bool)
     fresh[np.cumsum([0, *(len(run) for run in runs[:-1])])] = True
