@@ -31,6 +31,8 @@ V = bundled()
         ("Surrogate Recovery", "quality_control", {"role": "spike"}),
         ("Quality Control Summary", "quality_control", {"role": None}),
         ("MB 240311-1", "quality_control", {"role": "blank"}),
+        ("13C4 PFOA", "quality_control", {"role": "spike"}),
+        ("Naphthalene-d8", "quality_control", {"role": "spike"}),
         ("Blindwert", "quality_control", {"role": "blank"}),
         ("Sample ID: W-3", "sample_head", {"field": "sample_id", "rest": "W-3"}),
         ("Collected", "sample_head", {"field": "date_collected"}),

@@ -25,6 +25,8 @@ _LEGEND_LINE = re.compile(
     r"|^(?P<unit>\S{1,12})\s*=\s*(?P<name>\D*[A-Za-z]{3}.*)$"
     r"|^(?P<mark>[*†‡§#]{1,3}|\^[a-z\d]{1,2}|\([a-z\d]\)(?=\s))\s*(?P<note>[A-Za-z]\S* .*)$"
 )
+# A compound labelled with carbon-13 or deuterium was added by the laboratory: a surrogate or an internal standard.
+_LABELLED = re.compile(r"^\(?13c\d{0,2}[)-]?[\s-]*[a-z]{2}|^d\d{1,2}-[a-z]{3}|[a-z)]-d\d{1,2}$")
 _ID_WORDS = re.compile(r"[A-Za-z]+|\d+")
 
 
@@ -159,6 +161,8 @@ class Phrases:
             return None
         if _PAGE.match(fold(printed)):
             return PhraseMeaning(PhraseKind.FOOTER)
+        if _LABELLED.search(fold(printed)):
+            return PhraseMeaning(PhraseKind.QUALITY_CONTROL, role=Role.SPIKE)
         label, colon, rest = printed.partition(":")
         if ("legend", key) in self._exact:
             return PhraseMeaning(PhraseKind.LEGEND)
