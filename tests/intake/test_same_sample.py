@@ -1,4 +1,4 @@
-"""The same invented sample printed as a PDF (ruled and not), a workbook (long and wide) and delimited text is one frame."""
+"""The same invented sample as a PDF (ruled and not), a workbook (long and wide) and delimited text is one frame."""
 
 import io
 

@@ -92,7 +92,6 @@ def test_holding_time_is_kept_as_a_qualifier():
         ("Absent", 0, 0),
         ("0", 0, 0),
         ("<1", 0, 0),
-        ("<1.1", 0, 0),
         ("<2", 0, 1),
         ("<10", 0, 9),
         ("4", 4, 4),
@@ -102,7 +101,13 @@ def test_holding_time_is_kept_as_a_qualifier():
     ],
 )
 def test_count_of_organisms(value, low, high):
-    assert bounds(read_row("E. coli", value, "MPN/100 mL"))[1:] == (low, high)
+    assert bounds(read_row("E. coli", value, "CFU/100 mL"))[1:] == (low, high)
+
+
+@pytest.mark.parametrize(("value", "high"), [("<1", 0), ("<1.1", 0), ("<1.8", 1.8), ("<15", 15)])
+def test_most_probable_number(value, high):
+    # <1.1: ten tubes of 10 mL without a positive one (Standard Methods 9221 C); none found in 100 mL.
+    assert bounds(read_row("E. coli", value, "MPN/100 mL"))[1:] == (0, high)
 
 
 def test_confluent_growth_is_an_invalid_sample():

@@ -16,7 +16,8 @@ WORDS = [
     "0.3", "<0.5", "ND", "12 J", "1,234.5", "0,8", "Absent", "7.2 @ 20 C", "U", "<", "J", "Metals, dissolved",
     "Quality Control", "Method Blank", "Method Blank: Iron", "LCS", "% Recovery", "98", "Sample ID: W-1", "Collected:",
     "2024-05-03", "03/05/2024 10:15", "W-2", "Mystery", "Zinc ...... 0.08 mg/L", "ND = not detected", "* exceeds",
-    "All results in mg/L", "Page 1 of 2", "NA", "-", "Average", "Total", "Dissolved", "Field", "=SUM(A1)", "5s", "p00915",
+    "All results in mg/L", "Page 1 of 2", "NA", "-", "Average", "Total", "Dissolved", "Field", "=SUM(A1)", "5s",
+    "p00915",
     "C1Nitrate", "C2Nitrate", "0.5-1.2", "Limit", "Guideline", "Kitchen tap", "Soil", "\u00b1", "100",
 ]  # fmt: skip
 

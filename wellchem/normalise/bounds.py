@@ -35,7 +35,10 @@ _TEN_TUBES = 1.1
 
 @dataclass(frozen=True, eq=False)
 class Evidence:
-    """What a row prints, in canonical units; NaN where it prints nothing. `volume` [mL] is a count's."""
+    """What a row prints, in canonical units; NaN where it prints nothing.
+
+    `per_100_ml` tells counts of at least 100 mL, `probable` those that are most probable numbers and need not be whole.
+    """
 
     number: Floats
     censoring: NDArray[np.int8]
@@ -50,6 +53,7 @@ class Evidence:
     activity: NDArray[np.bool_]
     signed: NDArray[np.bool_]
     per_100_ml: NDArray[np.bool_]
+    probable: NDArray[np.bool_]
 
 
 @dataclass(frozen=True, eq=False)
@@ -191,8 +195,9 @@ def _organisms(
     unbounded = count & (censoring == LEFT) & np.isnan(high)
     censoring[unbounded], low[unbounded], high[unbounded], supposed[unbounded] = ABSENT, 0.0, 0.0, _NONE_FOUND
     less = count & (censoring == LEFT) & given.per_100_ml
-    whole = np.where(np.abs(high - _TEN_TUBES) < 1e-9, 0.0, np.ceil(np.where(less, high, 1.0)) - 1.0)
-    high[less] = np.maximum(whole, 0.0)[less]
+    none_found = high <= np.where(given.probable, _TEN_TUBES + 1e-9, 1.0)
+    whole = np.where(given.probable, high, np.ceil(np.where(less, high, 1.0)) - 1.0)
+    high[less] = np.where(none_found, 0.0, whole)[less]
 
 
 def _limits_without_number(

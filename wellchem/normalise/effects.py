@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from enum import IntFlag
 
 from wellchem.models.codes import Censoring
-from wellchem.vocabulary import Bound, Consequence, Vocabulary
+from wellchem.vocabulary import Bound, ColumnRole, Consequence, Vocabulary
 
 
 class Effect(IntFlag):
@@ -103,7 +103,21 @@ class Marks:
         if found is None:
             return None
         codes = _CODES.get(found.consequence, (found.code,))
-        return Effects(_OF.get(found.consequence, Effect.NOTHING), codes, found.assumptions)
+        effect = _OF.get(found.consequence, Effect.NOTHING)
+        if found.from_legend and effect is Effect.NOT_DETECTED:
+            effect |= self._limit_named(found.meaning)
+        return Effects(effect, codes, found.assumptions)
+
+    def _limit_named(self, meaning: str) -> Effect:
+        """Which limit a legend's words say that a non-detect lies below."""
+        words = re.findall(r"[^\W_]+", meaning)
+        spans = {" ".join(words[at : at + size]) for size in (1, 2, 3) for at in range(len(words) - size + 1)}
+        roles = {found.role for span in spans if (found := self.vocabulary.column(span)) is not None}
+        if ColumnRole.DETECTION_LIMIT in roles and ColumnRole.REPORTING_LIMIT not in roles:
+            return Effect.BELOW_DETECTION
+        if ColumnRole.REPORTING_LIMIT in roles and ColumnRole.DETECTION_LIMIT not in roles:
+            return Effect.BELOW_REPORTING
+        return Effect.NOTHING
 
     def flag(self, text: str) -> Effects:
         """A cell that says whether the analyte was detected."""

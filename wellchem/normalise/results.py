@@ -141,6 +141,7 @@ def _bounds(
             mine.flags(lambda one: one.quantity == "activity"),
             mine.flags(lambda one: one.quantity in SIGNED),
             mine.flags(lambda one: one.unit.unit == "1/(100 mL)" and (one.unit.per_volume_ml or 100.0) >= 100.0),
+            mine.flags(lambda one: one.unit.counted_by == "MPN"),
         )
     )
     for whole, part in (

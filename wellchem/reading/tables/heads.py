@@ -10,6 +10,7 @@ from wellchem.reading.tables.cells import Cell, Cells, Kind, Lexicon
 from wellchem.vocabulary import ColumnRole, PhraseKind
 
 _COLON = re.compile(r"(?<!\d):(?!//)|:(?=\s)")
+_NUMBERED = re.compile(r"^[(\[](?=[^()]*\d)[\w./ -]{3,30}[)\]]$")
 _WORDS = 5
 
 
@@ -113,6 +114,26 @@ def with_times(said: dict[str, str]) -> dict[str, str]:
             if clock(rest):
                 said.setdefault("time_collected", rest)
     return said
+
+
+def unlabelled_in(cells: Cells, row: int, told: list[Said]) -> list[Said]:
+    """What stands without a label before a sample's labelled day of collection: its site, its number in parentheses."""
+    fields = {said.field for said in told}
+    if "date_collected" not in fields or fields & set(IDENTIFYING):
+        return []
+    taken = {column for said in told for column in said.columns}
+    made: list[Said] = []
+    for cell in cells.line(row):
+        if cell.column in taken or cell.kind & (Kind.VALUE | Kind.NAME | Kind.HEADER):
+            continue
+        phrase = cells.lexicon.phrase(cell.text)
+        if _NUMBERED.match(cell.text):
+            made.append(Said("sample_id", cell.text.strip("()[] "), (cell.column,)))
+        elif phrase is not None and phrase.kind is PhraseKind.MATRIX:
+            made.append(Said("matrix", cell.text, (cell.column,)))
+        elif not made and cell.column < min(taken) and len(cell.text) < 60:
+            made.append(Said("site", cell.text, (cell.column,)))
+    return made
 
 
 IDENTIFYING = (str(ColumnRole.SAMPLE_ID), str(ColumnRole.SITE))

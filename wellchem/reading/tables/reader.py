@@ -25,7 +25,7 @@ from wellchem.reading.tables.between import between
 from wellchem.reading.tables.carry import Carried
 from wellchem.reading.tables.cells import Cells, Lexicon
 from wellchem.reading.tables.headers import Header
-from wellchem.reading.tables.heads import IDENTIFYING, Said, said_in, with_times
+from wellchem.reading.tables.heads import IDENTIFYING, Said, said_in, unlabelled_in, with_times
 from wellchem.reading.tables.samples import IDENTITY, SampleBook
 from wellchem.vocabulary import Vocabulary
 
@@ -80,7 +80,8 @@ class Reader:
 
     def hear(self, grid: int, cells: Cells, row: int) -> None:
         """Take what a row says of samples as labels and texts."""
-        for said in said_in(cells, row):
+        told = said_in(cells, row)
+        for said in (*unlabelled_in(cells, row, told), *told):
             if said.text:
                 self.say(said.field, said.text)
                 self.heard.append((grid, said))

@@ -89,13 +89,14 @@ def _take_units_as_heads(cells: Cells, shape: Shape, heads: dict[int, Head], fre
     others = [heads[column] for column in free if column in heads and column not in units]
     if not units or any(_names_sample(cells, head) for head in others):
         return False
-    shape.values.append(ValueColumn(units[0], unit=heads[units[0]].text))
-    shape.took(heads[units[0]], "value", "results in the unit of the heading")
+    for column in units:  # several units: each column is a number of its own, and all are kept
+        shape.values.append(ValueColumn(column, unit=heads[column].text))
+        shape.took(heads[column], "value", "results in the unit of the heading")
     for column in free:
-        if column != units[0]:
+        if column not in units:
             shape.layout[column] = LayoutKind.ADMINISTRATIVE
             head = heads.get(column) or Head(column, "", (), "", None)
-            shape.took(head, "other_value", "the same results in another unit, or other figures beside them")
+            shape.took(head, "other_value", "other figures beside the results")
     return True
 
 
@@ -128,6 +129,10 @@ def _without_statistics(cells: Cells, shape: Shape, heads: dict[int, Head], free
     kept = []
     for column in free:
         roles = _word_roles(cells, heads[column]) if column in heads else set()
+        vocabulary = cells.lexicon.vocabulary
+        label = _sample_label(heads[column]) if column in heads else ""
+        if label and R.PERCENT_RECOVERY not in roles and (vocabulary.point(label) or vocabulary.id_role(label)):
+            roles = set()  # "Flushed 5 min": minutes, not a minimum
         odd = sorted(role for role in roles if role in LAYOUT or role is R.PERCENT_RECOVERY)
         if odd:
             shape.layout[column] = LAYOUT.get(odd[0], LayoutKind.ADMINISTRATIVE)
@@ -140,12 +145,10 @@ def _without_statistics(cells: Cells, shape: Shape, heads: dict[int, Head], free
 def _names_sample(cells: Cells, head: Head) -> bool:
     """Whether a heading that is no header word names a sample: it holds a number or a date, or a point of sampling."""
     text = _sample_label(head)
-    if not text or _word_roles(cells, head) & _NOT_SAMPLES:
-        return False
     vocabulary = cells.lexicon.vocabulary
-    if vocabulary.point(text) is not None or vocabulary.id_role(text) is not None:
+    if text and (vocabulary.point(text) is not None or vocabulary.id_role(text) is not None):
         return True
-    return any(letter.isdigit() for letter in text)
+    return any(letter.isdigit() for letter in text) and not _word_roles(cells, head) & _NOT_SAMPLES
 
 
 def _are_samples(cells: Cells, heads: list[Head]) -> bool:
@@ -154,7 +157,9 @@ def _are_samples(cells: Cells, heads: list[Head]) -> bool:
     repeated = _repeated_under_groups(grouped_heads)
     named = [_names_sample(cells, head) or (repeated and bool(head.group)) for head in heads]
     if any(named) and sum(named) * 2 >= len(named):
-        return not any(_word_roles(cells, head) & _NOT_SAMPLES for head in heads)
+        return not any(
+            _word_roles(cells, head) & _NOT_SAMPLES for head, known in zip(heads, named, strict=True) if not known
+        )
     grouped = [cells.lexicon.column(head.group) for head in grouped_heads]
     return len(grouped) == len(heads) and all(
         found is not None and found.role in (R.SAMPLE_ID, R.SITE, R.POINT, R.VALUE) for found in grouped

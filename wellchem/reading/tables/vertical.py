@@ -151,11 +151,13 @@ def _fits(cells: Cells, shapes: list[Shape], header: Header, start: int) -> NDAr
             fits &= _has_value(cells, shape, fits)
         made |= fits
     made[:start] = False
-    for index, head in header.heads.items() if header.last >= header.first else ():  # the header's own words again
-        codes = cells.grid.columns[index].codes
-        own = codes[header.last]
-        if own >= 0 and head.role is not None:
-            made &= codes != own
+    if header.last >= header.first:  # rows that hold the header's own words again
+        again = np.zeros(cells.height, np.int32)
+        own = [index for index in header.heads if cells.grid.columns[index].codes[header.last] >= 0]
+        for index in own:
+            codes = cells.grid.columns[index].codes
+            again += codes == codes[header.last]
+        made &= again < max(2, len(own) / 2)
     return made
 
 
@@ -341,7 +343,7 @@ def _texts(
         texts["measured"] = column(columns[shape.identity["sample_type"]], at)
     if shape.statistic is not None:
         texts["statistic"] = column(columns[shape.statistic], at)
-    if shape.quality:
+    if shape.quality and not reader.section.role:
         filled = np.zeros(len(rows), bool)
         for index in shape.quality:
             filled |= columns[index].codes[rows] >= 0

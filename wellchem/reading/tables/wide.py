@@ -103,7 +103,7 @@ def _labelled(cells: Cells, wide: Wide, start: int, fits: NDArray[np.bool_]) -> 
                 if len(rows) <= max(2, cells.height // 20):
                     found.update(int(row) for row in rows)
     for row in range(start, min(start + 3, cells.height)):
-        others = fits[row + 1 :].any()  # the only row with values is a sample's
+        others = row + 1 < cells.height and fits[row + 1]  # the only row with values is a sample's
         if row not in found and fits[row] and others and _limits_by_content(cells, wide, row):
             found.add(row)
     return sorted(row for row in found if fits[row])
