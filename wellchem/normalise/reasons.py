@@ -62,6 +62,9 @@ def reasons_of(
     blank = empty | ((numbers.note == "blank") & (numbers.censoring == NOT_REPORTED))[which]
     if blank.any():
         because(UnreadReason.NO_VALUE, blank & ((effect & _STATED) == 0))
+    formulas = np.array([str(text).startswith("=") for text in rows.value.texts] + [False], bool)
+    if formulas.any():
+        because(UnreadReason.FORMULA_WITHOUT_VALUE, formulas[rows.value.codes] & ~numbers.readable[which])
     because(UnreadReason.UNREADABLE_VALUE, ~numbers.readable[which] & ~empty)
     because(UnreadReason.UNREADABLE_VALUE, (numbers.note == "ambiguous_decimal")[which])
     if (problem != OK).any():

@@ -163,19 +163,23 @@ def _heads(cells: Cells, first: int, last: int) -> dict[int, Head]:
     for row in range(first, last + 1):
         for cell in _words_of(cells, row):
             own.setdefault(cell.column, []).append(cell.text)
+    standard = cells.lexicon.vocabulary.standard([" ".join(parts) for parts in own.values()])
     made = {}
     for column, parts in own.items():
         over = group.get(column, "")
         above = "" if over in parts and len(parts) == 1 else over
-        made[column] = Head(column, " ".join(parts), tuple(parts), above, _meaning(cells, parts, above))
+        made[column] = Head(column, " ".join(parts), tuple(parts), above, _meaning(cells, parts, above, standard))
     return made
 
 
-def _meaning(cells: Cells, parts: list[str], above: str) -> ColumnMeaning | None:
-    """What the words of a column's heading mean: taken together, else its last row, else its first."""
-    column = cells.lexicon.column
+def _meaning(cells: Cells, parts: list[str], above: str, standard: str) -> ColumnMeaning | None:
+    """What the words of a column's heading mean: taken together, else its last row, else its first.
+
+    `standard` is the data standard that the headings as a whole belong to.
+    """
+    column = cells.lexicon.vocabulary.column
     tries = [" ".join(parts), parts[-1], f"{above} {parts[-1]}".strip(), parts[0]]
-    return next((found for text in tries if (found := column(text)) is not None), None)
+    return next((found for text in tries if (found := column(text, standard)) is not None), None)
 
 
 def _layout(cells: Cells, last: int, heads: dict[int, Head]) -> tuple[str, int]:

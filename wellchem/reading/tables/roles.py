@@ -64,6 +64,11 @@ def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
     if statistics := by_role.get(R.STATISTIC, []):
         shape.statistic = statistics[0] if not numeric(cells, statistics[0], body) else None
     take_values(cells, shape, heads, by_role, body)
+    shape.inverted = {
+        column
+        for column in by_role.get(R.DETECT_FLAG, [])
+        if (meaning := heads[column].meaning) is not None and meaning.note == "inverted"
+    }
     for role, name in BESIDE.items():
         columns = by_role.get(role, [])
         for column in columns:

@@ -326,7 +326,7 @@ def _texts(
         coded = column(columns[indices[0]], at)
         for index in indices[1:]:
             coded = coded.or_else(column(columns[index], at))
-        texts[role] = coded
+        texts[role] = _inverted(coded) if shape.inverted.intersection(indices) else coded
     if shape.limits:
         texts.update(limit_texts(reader.lexicon, cells, shape, rows))
     if value.unit:
@@ -352,6 +352,12 @@ def _texts(
     if source.native is not None:
         native = np.append(source.native, False)[mine.codes]
     return texts, native
+
+
+def _inverted(flags: Coded) -> Coded:
+    """Flags of a column that asks whether the analyte was *not* detected, as words of detection."""
+    made = of(["ND" if str(text).casefold() in ("true", "t", "yes", "y", "1") else "" for text in flags.texts])
+    return Coded(np.append(made.codes, -1)[flags.codes].astype(np.int32), made.texts)
 
 
 def _ambiguous(reader: Reader, grid: int, cells: Cells, shape: Shape, rows: NDArray[np.int32]) -> None:
