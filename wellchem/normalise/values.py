@@ -15,14 +15,16 @@ def decimals_of(reading: Reading, vocabulary: Vocabulary) -> tuple[dict[int, str
     """The decimal sign of each table, and the rows for whose number it had to be supposed."""
     rows = reading.rows
     printed = ~rows.native & (rows.value.codes >= 0)
-    tables = np.unique(rows.table)
+    tables = [int(table) for table in np.flatnonzero(np.bincount(rows.table))]
     found: dict[int, str | None] = {}
     unsure: list[int] = []
     for table in tables:
-        mine = rows.value.codes[printed & (rows.table == table)] if len(tables) > 1 else rows.value.codes[printed]
-        used = np.unique(mine) if len(tables) > 1 else np.arange(len(rows.value.texts))
+        if len(tables) > 1 or rows.native.any():
+            used = np.unique(rows.value.codes[printed & (rows.table == table)])
+        else:
+            used = np.arange(len(rows.value.texts))
         sign, supposed = decimal_of(vocabulary, [str(rows.value.texts[code]) for code in used], None)
-        found[int(table)] = sign
+        found[table] = sign
         if supposed:
             unsure.append(int(table))
     sure = {sign for table, sign in found.items() if table not in unsure and sign and _has_sign(reading, table)}

@@ -249,19 +249,20 @@ def _emit(reader: Reader, grid: int, cells: Cells, shape: Shape, rows: NDArray[n
     several = len(shape.values) > 1
     for value in shape.values:
         texts, native = _texts(reader, cells, shape, value, rows, at)
-        keep = np.ones(len(rows), bool)
+        keep: slice | NDArray[np.int64] = slice(None)  # every row; of several columns, the rows that have a value in it
         if several:
-            keep = columns[value.column].codes[rows] >= 0
+            keep = np.flatnonzero(columns[value.column].codes[rows] >= 0)
         sample = reader.samples_of(
-            {field: text.take(keep) for field, text in identity.items()}, {**shape.said, **value.said}, int(keep.sum())
+            {field: text.take(keep) for field, text in identity.items()}, {**shape.said, **value.said}, len(rows[keep])
         )
         named = {"name": name, "code_list": code_list}
         if (quality.codes >= 0).any():
             named["quality_control"] = quality.or_else(texts.get("quality_control", quality))
         kept = {key: text.take(keep) for key, text in {**texts, **named}.items()}
         mine = reader.emit(grid, rows[keep], value.column, kept, sample, native=native[keep])
-        own = [value.column, *(index for role in OWN for index in value.beside.get(role, []))]
-        reader.ledger.link(grid, rows[keep], own, mine)
+        if several:
+            own = [value.column, *(index for role in OWN for index in value.beside.get(role, []))]
+            reader.ledger.link(grid, rows[keep], own, mine)
         whole = np.full(len(rows), -1, np.int32)
         whole[keep] = mine
         numbers.append(whole)
@@ -275,7 +276,8 @@ def _emit(reader: Reader, grid: int, cells: Cells, shape: Shape, rows: NDArray[n
             if left:
                 reader.loose_row(grid, int(row), left, UnreadReason.NO_VALUE)
         rows, shared = rows[~lonely], shared[~lonely]
-    reader.ledger.link(grid, rows, shape.columns(), shared.astype(np.int32))
+        at = rows
+    reader.ledger.link(grid, at, shape.columns(), shared.astype(np.int32))
     for row, number in zip(rows, shared, strict=True) if shape.wrapped else ():
         if int(row) in shape.wrapped:
             reader.ledger.link(
