@@ -121,6 +121,8 @@ def test_calcite_rises_with_calcium(water: dict[str, float], factor: float) -> N
 @settings(max_examples=60, deadline=None)
 @given(WATERS, st.floats(0.01, 1.0))
 def test_calcite_rises_with_ph_up_to_9_2(water: dict[str, float], step: float) -> None:
+    # At ground water's temperatures: in hot water hydroxide takes the alkalinity, and the turn comes before 9.2.
+    water = water | {"temperature": min(water["temperature"], 30.0)}
     more = water | {"ph": min(9.2, water["ph"] + step)}
     if more["ph"] > water["ph"]:
         assert c.saturation_index(c.speciate(**more), "calcite") > c.saturation_index(c.speciate(**water), "calcite")
