@@ -58,6 +58,7 @@ def _results_of(water: Water, read: list[tuple[Sample, list[Result]]], *, alone:
     if alone:
         return read[0][1]
     named = [pair for pair in read if water.id and pair[0].id == water.id]
+    named = named or [pair for pair in read if water.id and pair[0].site == water.id]  # named by its well
     named = named or [pair for pair in read if water.site in (pair[0].id, pair[0].site)]
     dated = [pair for pair in named if str(pair[0].collected)[:10] == water.day]
     return next((results for _, results in dated or named), [])
