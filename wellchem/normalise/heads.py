@@ -22,7 +22,7 @@ from wellchem.vocabulary import Vocabulary
 ROLES = tuple(Role)
 Times = NDArray[np.datetime64]
 
-_DIGITS = re.compile(r"\d+")
+_DIGITS = str.maketrans("123456789", "000000000")
 _NUMBER = re.compile(r"[-+]?\d+(?:[.,]\d+)?")
 _DEGREES = re.compile(r"[-+]?\d+(?:[.,]\d+)?°?\s*[NSEWO]?")
 _FEET = re.compile(r"\b(?:ft|feet|foot|pieds?|fu(?:ß|ss)|pies)\b|'", re.IGNORECASE)
@@ -101,7 +101,7 @@ def _roles(vocabulary: Vocabulary, printed: SampleHeads) -> NDArray[np.int8]:
 
     role = _each(printed.sample_type, lambda text: index(vocabulary.sample_role(text)), routine, np.int8)
     for column in (printed.sample_id, printed.site):
-        named = _each(column, lambda text: index(_id_role(vocabulary, _DIGITS.sub("0", text))), routine, np.int8)
+        named = _each(column, lambda text: index(_id_role(vocabulary, text.translate(_DIGITS))), routine, np.int8)
         role = np.where(role == routine, named, role).astype(np.int8)
     return role
 

@@ -84,6 +84,11 @@ def _made(year: int, month: int, day: int, rest: str | None) -> tuple[datetime, 
 def parsed(text: str) -> PrintedDate | None:
     """The printed date, or None where the text is not a date and nothing else. A bare number of eight digits is one
     only as yyyymmdd."""
+    if len(text) == 10 and text[4] == text[7] == "-":  # much the commonest in files of many rows
+        try:
+            return PrintedDate(datetime.fromisoformat(text), False)
+        except ValueError:
+            return None
     text = _WEEKDAY.sub("", text.strip())
     if not 6 <= len(text) <= 40 or not any(letter.isdigit() for letter in text):
         return None

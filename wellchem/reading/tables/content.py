@@ -134,7 +134,9 @@ def list_at(cells: Cells, row: int) -> tuple[Header, list[Shape]] | None:
             kinds.setdefault(cell.column, []).append(cell.kind)
     names = [column for column, of in sorted(kinds.items()) if _most(of, Kind.NAME, Kind.VALUE)]
     shapes = [
-        _list_shape(kinds, start, names[place + 1] - 1 if place + 1 < len(names) else cells.width - 1)
+        _list_shape(
+            kinds, start, names[place + 1] - 1 if place + 1 < len(names) else cells.width - 1, leftmost=place == 0
+        )
         for place, start in enumerate(names)
     ]
     if not names or names[0] != first or not all(shape.values or shape.ambiguous for shape in shapes):
@@ -147,7 +149,10 @@ def list_at(cells: Cells, row: int) -> tuple[Header, list[Shape]] | None:
 
 def _goes_on(cells: Cells, row: int, first: int) -> bool:
     """Whether a row can be a further row of a list whose names stand in this column."""
-    cell = cells.line(row)[0]
+    line = cells.line(row)
+    if not line:
+        return False
+    cell = line[0]
     other = cell.kind & (Kind.VALUE | Kind.PHRASE | Kind.HEADER) and not cell.kind & Kind.NAME
     return cell.column == first and not other
 
@@ -156,9 +161,9 @@ def _most(kinds: list[Kind], wanted: Kind, unwanted: Kind) -> bool:
     return sum(bool(kind & wanted and not kind & unwanted) for kind in kinds) * 2 > len(kinds)
 
 
-def _list_shape(kinds: dict[int, list[Kind]], first: int, last: int) -> Shape:
-    """The shape of one list: its names stand in its first column."""
-    shape = Shape(first, last, first, {}, [])
+def _list_shape(kinds: dict[int, list[Kind]], first: int, last: int, leftmost: bool) -> Shape:
+    """The shape of one list whose names stand in its first column; the first list takes what stands left of it."""
+    shape = Shape(0 if leftmost else first, last, first, {}, [])
     shape.taken[first] = TakenColumn(first, "", "name", "holds analyte names")
     columns = [column for column in sorted(kinds) if first < column <= last]
     values = [column for column in columns if _most(kinds[column], Kind.VALUE, Kind.UNIT)]

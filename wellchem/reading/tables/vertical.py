@@ -329,6 +329,8 @@ def _texts(
         for index in indices[1:]:
             coded = coded.or_else(column(columns[index], at))
         texts[role] = _inverted(coded) if shape.inverted.intersection(indices) else coded
+    if "unit" in texts:
+        texts["value"], texts["unit"] = _apart(cells, texts["value"], texts["unit"])
     if shape.limits:
         texts.update(limit_texts(reader.lexicon, cells, shape, rows))
     if value.unit:
@@ -354,6 +356,17 @@ def _texts(
     if source.native is not None:
         native = np.append(source.native, False)[mine.codes]
     return texts, native
+
+
+def _apart(cells: Cells, value: Coded, unit: Coded) -> tuple[Coded, Coded]:
+    """Values and units, where a number slipped into the unit's cell beside an empty one ("0.247 mg/L")."""
+    empty = value.codes < 0
+    if not empty.any():
+        return value, unit
+    held = [cells.lexicon.vocabulary.value(str(text)) for text in unit.texts]
+    both = np.array([one is not None and one.number is not None and bool(one.unit_text) for one in held] + [False])
+    slipped = empty & both[unit.codes]
+    return (value.or_else(unit.kept(slipped)), unit.kept(~slipped)) if slipped.any() else (value, unit)
 
 
 def _inverted(flags: Coded) -> Coded:

@@ -74,13 +74,16 @@ def _fits(cells: Cells, wide: Wide, header: Header, start: int) -> NDArray[np.bo
     made = np.zeros(cells.height, bool)
     for analyte in wide.analytes:
         made |= cells.grid.columns[analyte.column].codes >= 0
-    for analyte in wide.analytes[:3]:
+    balance = np.zeros(cells.height, np.int32)  # cells that are words of a header, less those that are values
+    for analyte in wide.analytes[:8]:
         source = cells.grid.columns[analyte.column]
         if len(source.texts) > 20_000:
             continue
         kinds = cells.kinds(analyte.column)
-        words = ((kinds & (Kind.NAME | Kind.HEADER)) > 0) & ((kinds & Kind.VALUE) == 0)
-        made &= ~np.append(words, False)[source.codes]
+        value = (kinds & Kind.VALUE) > 0
+        word = ((kinds & (Kind.NAME | Kind.HEADER)) > 0) & ~value
+        balance += np.append(word.astype(np.int32) - value.astype(np.int32), 0)[source.codes]
+    made &= balance <= 0
     made[:start] = False
     return made
 

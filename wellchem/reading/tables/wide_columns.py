@@ -94,6 +94,8 @@ def _analyte(lexicon: Lexicon, head: Head) -> Analyte | None:
     if head.meaning is not None and not head.group and head.role is not ColumnRole.VALUE:
         return None
     whole = head.text if not head.group or head.role in (None, ColumnRole.VALUE) else head.group
+    if (parts := _name_in_parts(lexicon, head)) is not None:
+        return parts
     for name in dict.fromkeys((whole, *head.own, head.group, f"{head.group} {head.text}".strip())):
         if name and lexicon.is_name(name):
             made = Analyte(head.column, name)
@@ -107,6 +109,26 @@ def _analyte(lexicon: Lexicon, head: Head) -> Analyte | None:
                 made.unit = head.meaning.unit_text
             return made
     return None
+
+
+def _name_in_parts(lexicon: Lexicon, head: Head) -> Analyte | None:
+    """An analyte whose heading gives name, fraction and unit in rows of their own."""
+    parts = [part for part in (head.group, *head.own) if part]
+    named = [part for part in dict.fromkeys(parts) if lexicon.is_name(part)]
+    if len(named) != 1 or len(set(parts)) < 2:
+        return None
+    made = Analyte(head.column, named[0])
+    for part in parts:
+        phrase = lexicon.phrase(part)
+        if part == named[0]:
+            continue
+        if lexicon.kind(part) & Kind.UNIT and not made.unit:
+            made.unit = part
+        elif phrase is not None and phrase.fraction and not made.fraction:
+            made.fraction = part
+        else:
+            return None
+    return made
 
 
 def _companion(lexicon: Lexicon, head: Head) -> tuple[str, ColumnRole] | None:
