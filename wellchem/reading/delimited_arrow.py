@@ -41,15 +41,15 @@ def read_columns(text: bytes, dialect: Dialect) -> tuple[tuple[GridColumn, ...],
         if table is not None and table.num_rows == count:
             columns = tuple(_column(table.column(at)) for at in range(table.num_columns))
             return columns, np.arange(1, count + 1, dtype=np.int32)
+    comments = comment_lines(text, dialect)  # whole lines, whatever quotes stand in them
+    text = text[sum(len(line.encode()) + 1 for line in comments) :]
     ends, inside = _record_ends(text, dialect.quoted)
     if ends is None:
         return None
     starts = np.concatenate((np.zeros(1, dtype=np.int64), ends[:-1] + 1))
     lines = np.flatnonzero(ends > starts)  # pyarrow leaves blank lines out
     starts, ends = starts[lines], ends[lines]
-    comments = comment_lines(text, dialect)
-    commented = int(np.searchsorted(lines, len(comments)))
-    head = max(commented, int(np.searchsorted(starts, EDGE)))
+    head = int(np.searchsorted(starts, EDGE))
     tail = max(head, int(np.searchsorted(starts, len(text) - EDGE)))
     width = _usual_width(text, starts, dialect)
 
@@ -71,11 +71,11 @@ def read_columns(text: bytes, dialect: Dialect) -> tuple[tuple[GridColumn, ...],
 
     try:
         parts = [_by_hand([[line.strip()] for line in comments])] if comments else []
-        for first, last in ((commented, head), (head, tail), (tail, len(lines))):
+        for first, last in ((0, head), (head, tail), (tail, len(lines))):
             parts += stretch(first, last)
     except (_Untrustworthy, csv.Error):
         return None
-    widest = max(part.num_columns for part in parts)
+    widest = max((part.num_columns for part in parts), default=0)
     nothing = pa.dictionary(pa.int32(), pa.string())
     found = []
     for at in range(widest):
@@ -83,7 +83,8 @@ def read_columns(text: bytes, dialect: Dialect) -> tuple[tuple[GridColumn, ...],
         for part in parts:
             chunks += part.column(at).chunks if at < part.num_columns else [pa.nulls(part.num_rows, nothing)]
         found.append(_column(pa.chunked_array(chunks)))
-    return tuple(found), (lines + 1).astype(np.int32)
+    numbers = np.concatenate((np.arange(len(comments)), lines + len(comments))) + 1
+    return tuple(found), numbers.astype(np.int32)
 
 
 def _record_ends(text: bytes, quoted: bool) -> tuple[NDArray[np.int64] | None, bool]:

@@ -272,8 +272,28 @@ def _places(lines: list[Line]) -> list[tuple[int, float]]:
         change = abs(len(above.phrases) - len(below.phrases))
         step = float(steps[at - 1]) / usual
         spaced = step > 1.25 or abs(above.size - below.size) > 0.8
-        # A phrase alone between full lines is a wrapped name, a title or a heading: it stays with them.
-        if spaced or (change and min(len(above.phrases), len(below.phrases)) > 1):
+        # A phrase alone between full lines is a wrapped name or a heading: it stays with them, but where the lines
+        # above and below it cannot be of one table.
+        below = next((line for line in lines[at:] if len(line.phrases) > 1), below)
+        full = min(len(above.phrases), len(below.phrases)) > 1
+        parts = full and ((below is lines[at] and change > 0) or _conflict(above, below))
+        if spaced or parts:
             found.append((step + change + 2.0 * spaced, at, 0.0 if spaced else CLOSE_COST))
     found = sorted(found, reverse=True)[:MOST_BREAKS]
     return [(0, 0.0), *sorted((at, cost) for _, at, cost in found), (len(lines), 0.0)]
+
+
+def _conflict(one: Line, other: Line) -> bool:
+    """Whether several phrases lie below two of the other line, so that no columns can hold both lines.
+
+    One alone may be a text that is too long for its column.
+    """
+    spans = [
+        [(line.words[a].x0, max(word.x1 for word in line.words[a:b])) for a, b in line.phrases] for line in (one, other)
+    ]
+    over = [
+        sum(x0 < other_x1 and other_x0 < x1 for other_x0, other_x1 in others) > 1
+        for own, others in (spans, spans[::-1])
+        for x0, x1 in own
+    ]
+    return sum(over) > 1
