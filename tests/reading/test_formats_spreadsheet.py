@@ -257,30 +257,66 @@ NAMES = " ".join(
     f'xmlns:{name}="urn:oasis:names:tc:opendocument:xmlns:{name}:1.0"'
     for name in ("office", "table", "text", "manifest")
 )
-ODS = (
-    f"<office:document-content {NAMES}><office:body><office:spreadsheet>"
-    '<table:table table:name="Results">'
-    '<table:table-row><table:table-cell office:value-type="string"><text:p>Iron</text:p></table:table-cell>'
-    '<table:table-cell office:value-type="float" office:value="2.4"><text:p>2.4</text:p></table:table-cell>'
-    "</table:table-row>"
-    '<table:table-row table:number-rows-repeated="2"><table:table-cell/></table:table-row>'
-    '<table:table-row><table:table-cell office:value-type="string"><text:p>Sampled</text:p></table:table-cell>'
-    '<table:table-cell office:value-type="date" office:date-value="2026-04-12"><text:p>12.04.26</text:p>'
-    "</table:table-cell></table:table-row>"
-    "</table:table></office:spreadsheet></office:body></office:document-content>"
-)
+ODS = f"""<office:document-content {NAMES}><office:body><office:spreadsheet>
+<table:table table:name="Results">
+<table:table-row>
+<table:table-cell office:value-type="string"><text:p>Iron</text:p></table:table-cell>
+<table:table-cell office:value-type="float" office:value="2.4444"><text:p>2,44</text:p></table:table-cell>
+</table:table-row>
+<table:table-row table:number-rows-repeated="2">
+<table:table-cell table:number-columns-repeated="1024"/>
+</table:table-row>
+<table:table-row table:visibility="collapse">
+<table:table-cell office:value-type="string"><text:p>Lead</text:p>
+<office:annotation><text:p>matrix</text:p></office:annotation></table:table-cell>
+<table:table-cell office:value-type="float" office:value="0.5"><text:p>&lt;0,5</text:p></table:table-cell>
+</table:table-row>
+<table:table-row>
+<table:table-cell office:value-type="string" table:number-columns-spanned="2"><text:p>Sampled</text:p></table:table-cell>
+<table:covered-table-cell/>
+<table:table-cell office:value-type="date" office:date-value="2026-04-12T00:00:00"><text:p>12.04.26</text:p>
+</table:table-cell></table:table-row>
+</table:table></office:spreadsheet></office:body></office:document-content>"""
 
 
-def test_open_document_spreadsheets_through_the_extra():
-    pytest.importorskip("python_calamine")
+def open_document(manifest):
     out = io.BytesIO()
     with zipfile.ZipFile(out, "w") as archive:
         archive.writestr("mimetype", "application/vnd.oasis.opendocument.spreadsheet")
-        archive.writestr("META-INF/manifest.xml", f"<manifest:manifest {NAMES}/>")
+        archive.writestr("META-INF/manifest.xml", manifest)
         archive.writestr("content.xml", ODS)
-    source = open_source(out.getvalue(), name="report.ods")
-    (grid,) = source.grids
-    assert cells(grid) == [("Iron", "2.4"), ("Sampled", "2026-04-12")]
-    assert grid.rows.tolist() == [1, 4]
+    return out.getvalue()
+
+
+def test_open_document_spreadsheets():
+    """The number in full, but what is shown where that is more than the number."""
+    (grid,) = open_source(open_document(f"<manifest:manifest {NAMES}/>"), name="report.ods").grids
+    assert cells(grid) == [("Iron", "2.4444", ""), ("Lead", "<0,5", ""), ("Sampled", "", "2026-04-12")]
+    assert grid.rows.tolist() == [1, 4, 5]
     assert grid.columns[1].native.tolist() == [True, False]
-    assert any("number formats" in note for note in source.notes)
+    assert marks(grid, "hidden") == [(1, -1, "")]
+    assert marks(grid, "number_format") == [(1, 1, "")]
+    assert marks(grid, "merged") == [(2, 0, "1x2")]
+    assert marks(grid, "comment") == [(1, 0, "matrix")]
+    with pytest.raises(EncryptedFile):
+        open_source(open_document(f"<manifest:manifest {NAMES}><manifest:encryption-data/></manifest:manifest>"))
+
+
+def test_old_workbooks_through_the_extra():
+    """The extra's library reads .xlsx too, so that its values can be held against those of the usual way."""
+    pytest.importorskip("python_calamine")
+    from wellchem.reading.legacy import read_legacy
+
+    book, sheet = one_sheet([["Iron", 0.25, True], ["Lead", 3.0, datetime.datetime(2026, 4, 12)], ["", "", "ND"]])
+    sheet["A5"] = "merged"
+    sheet.merge_cells("A5:C5")
+    book.create_sheet("Raw").sheet_state = "hidden"
+    book["Raw"].append(["Zinc", 0.1])
+    data = saved(book)
+    old, usual = read_legacy(data, "x"), open_source(data)
+    for a, b in zip(old.grids, usual.grids, strict=True):
+        assert cells(a) == cells(b)
+        assert a.rows.tolist() == b.rows.tolist()
+        assert a.hidden == b.hidden
+        assert marks(a, "merged") == marks(b, "merged")
+    assert any("number formats" in note for note in old.notes)

@@ -45,7 +45,7 @@ def open_source(source: str | Path | bytes | BinaryIO, *, format: str | None = N
     kind = _kind(data, name)
     ending = ENDINGS.get(Path(name).suffix.lower().lstrip("."), "")
     promised = wanted or (ending if ending == "pdf" else "")
-    found = "spreadsheet" if kind in ("legacy", "html") else kind
+    found = "spreadsheet" if kind in ("legacy", "open document", "html") else kind
     if promised and promised != found:
         raise CorruptFile(name, f"it is no {promised} file: its content is that of a {found} file")
     if ending and ending != found:
@@ -68,6 +68,10 @@ def _read(kind: str, data: bytes, name: str) -> Source:
         from wellchem.reading.legacy import read_legacy
 
         return read_legacy(data, name)
+    if kind == "open document":
+        from wellchem.reading.open_document import read_open_document
+
+        return read_open_document(data, name)
     if kind == "html":
         from wellchem.reading.html import read_html
 
@@ -150,7 +154,7 @@ def _kind_of_zip(data: bytes, name: str) -> str:
             return "legacy"
         if "mimetype" in names:
             if b"spreadsheet" in archive.read("mimetype"):
-                return "legacy"
+                return "open document"
             raise UnknownFormat(name, "an OpenDocument file that is no spreadsheet")
         if any(part.startswith("xl/") for part in names) or any(part.endswith("workbook.xml") for part in names):
             return "spreadsheet"

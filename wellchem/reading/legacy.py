@@ -1,4 +1,4 @@
-"""Older and open spreadsheet files (.xls, .xlsb, .ods) turned into grids through python-calamine, an extra."""
+"""Older and binary spreadsheet files (.xls, .xlsb) turned into grids through python-calamine, an extra."""
 
 from __future__ import annotations
 
