@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime
 import io
+import random
 import re
 import zipfile
 
@@ -13,7 +14,7 @@ from openpyxl.cell.rich_text import CellRichText, TextBlock
 from openpyxl.cell.text import InlineFont
 from openpyxl.comments import Comment
 
-from wellchem.errors import CorruptFile, EmptyFile, EncryptedFile, MissingExtra
+from wellchem.errors import CorruptFile, EmptyFile, EncryptedFile, MissingExtra, ReadError
 from wellchem.reading.formats import open_source
 from wellchem.reading.number_format import shown
 
@@ -272,7 +273,8 @@ ODS = f"""<office:document-content {NAMES}><office:body><office:spreadsheet>
 <table:table-cell office:value-type="float" office:value="0.5"><text:p>&lt;0,5</text:p></table:table-cell>
 </table:table-row>
 <table:table-row>
-<table:table-cell office:value-type="string" table:number-columns-spanned="2"><text:p>Sampled</text:p></table:table-cell>
+<table:table-cell office:value-type="string" table:number-columns-spanned="2"><text:p>Sampled</text:p>
+</table:table-cell>
 <table:covered-table-cell/>
 <table:table-cell office:value-type="date" office:date-value="2026-04-12T00:00:00"><text:p>12.04.26</text:p>
 </table:table-cell></table:table-row>
@@ -320,3 +322,26 @@ def test_old_workbooks_through_the_extra():
         assert a.hidden == b.hidden
         assert marks(a, "merged") == marks(b, "merged")
     assert any("number formats" in note for note in old.notes)
+
+
+def test_damaged_files_raise_our_errors_alone():
+    """Bytes changed at random, and files cut short: they are read, or the error is one of ours."""
+    import page_layouts as pages
+
+    rng = random.Random(5)
+    book, _ = one_sheet([["Iron", 0.5, "=1+1"], ["Lead", datetime.datetime(2026, 1, 1)]])
+    whole = [pages.unruled(), saved(book), open_document(f"<m {NAMES}/>"), "Eisen;0,1\n".encode("utf-16")]
+    outcomes: dict[str, list[str]] = {}
+    for _ in range(200):
+        data = bytearray(rng.choice(whole))
+        for _ in range(rng.choice((1, 3, 20, 200))):
+            data[rng.randrange(len(data))] = rng.randrange(256)
+        if rng.random() < 0.3:
+            data = data[: rng.randrange(len(data))]
+        try:
+            open_source(bytes(data), name="report")
+            outcomes.setdefault("read", [])
+        except ReadError as error:
+            outcomes.setdefault(type(error).__name__, []).append(str(error))
+    assert {"read", "CorruptFile"} <= outcomes.keys()
+    assert all(message.startswith("report: ") for messages in outcomes.values() for message in messages)

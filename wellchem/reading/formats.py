@@ -22,6 +22,7 @@ ENDINGS = {
 FORMATS = ("delimited", "spreadsheet", "pdf")
 HEAD = 1 << 16  # bytes looked at before all of them are
 BLANK = b"\0 \t\r\n\xef\xbb\xbf\xff\xfe"  # blanks, line ends, byte-order marks
+BROKEN_ZIP = (zipfile.BadZipFile, zlib.error, EOFError, OSError, NotImplementedError, RuntimeError, ValueError)
 OLE = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
 PICTURES = (b"\x89PNG", b"\xff\xd8\xff", b"GIF8", b"II*\0", b"MM\0*")
 # Content that is plainly something else: how it begins and what to call it.
@@ -114,7 +115,7 @@ def _unpacked(data: bytes, name: str) -> tuple[bytes, tuple[str, ...]]:
                     if members[0].flag_bits & 1:
                         raise EncryptedFile(name)
                     return archive.read(members[0]), (f"unpacked {members[0].filename} from zip",)
-        except (zipfile.BadZipFile, zlib.error, EOFError, OSError, NotImplementedError) as error:
+        except BROKEN_ZIP as error:
             raise CorruptFile(name, str(error)) from None
     return data, ()
 
@@ -124,7 +125,10 @@ def _kind(data: bytes, name: str) -> str:
     if b"%PDF-" in data[:1024]:
         return "pdf"
     if data.startswith(b"PK"):
-        return _kind_of_zip(data, name)
+        try:
+            return _kind_of_zip(data, name)
+        except BROKEN_ZIP as error:
+            raise CorruptFile(name, str(error)) from None
     if data.startswith(OLE):
         if "EncryptedPackage".encode("utf-16-le") in data:
             raise EncryptedFile(name)

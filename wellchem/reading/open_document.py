@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 import zipfile
+import zlib
 from io import BytesIO
 from xml.etree import ElementTree
 
@@ -32,9 +33,9 @@ def read_open_document(data: bytes, name: str) -> Source:
             ):
                 raise EncryptedFile(name)
             root = ElementTree.fromstring(archive.read("content.xml"))
-    except (zipfile.BadZipFile, KeyError, ElementTree.ParseError, OSError) as error:
+        grids = [grid for grid in map(_grid, root.iter(f"{TABLE}table")) if grid is not None]
+    except (zipfile.BadZipFile, zlib.error, KeyError, ValueError, ElementTree.ParseError, OSError) as error:
         raise CorruptFile(name, str(error)) from None
-    grids = [grid for grid in map(_grid, root.iter(f"{TABLE}table")) if grid is not None]
     if not grids:
         raise EmptyFile(name, "no sheet holds anything")
     return Source(name, "spreadsheet", tuple(grids))

@@ -83,7 +83,7 @@ def _load(data: bytes, name: str, *, values: bool) -> Workbook:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")
             return openpyxl.load_workbook(BytesIO(data), data_only=values, rich_text=True, keep_links=False)
-    except (zipfile.BadZipFile, EOFError) as error:
+    except (zipfile.BadZipFile, EOFError, UnicodeDecodeError) as error:
         raise CorruptFile(name, _first_line(error)) from None
 
 
