@@ -375,7 +375,7 @@ def french_form() -> Layout:
         it("specific_conductance", rows[4][0], "1 120", "µS/cm", 1120), it("total_organic_carbon", rows[5][0], "0,9", "mg C/L", 0.9),
         it("chloride", "Chlorures", "71,0", "mg/L", 71), it("nitrate", "Nitrates", "56", "mg NO3/L", 56 * N_OF_NO3),
         it("phosphorus", "Phosphore total", "< 0,05", "mg P2O5/L", 0, 0.05 * 2 * 30.974 / 141.945, "total"), it("bicarbonate", "Hydrogénocarbonates", "341", "mg/L", 341),
-        it("desethyl_atrazine", "Atrazine déséthyl", "0,062", "µg/L", 0.000062), it("arsenic", "Arsenic", "< 2", "µg/L", 0, 0.002),
+        it("deethylatrazine", "Atrazine déséthyl", "0,062", "µg/L", 0.000062), it("arsenic", "Arsenic", "< 2", "µg/L", 0, 0.002),
     )  # fmt: skip
     return Layout("pdf_french_form", "pdf", paper.done(), (Water("LA26-00871", "", "2026-04-14", items),))
 
@@ -397,7 +397,7 @@ def german_form() -> Layout:
     for cells in rows:
         paper.row(at, cells)
     items = (
-        it("colony_count_22", rows[0][1], "12", "KBE/ml", 1200), it("total_coliform", rows[1][1], "nicht nachweisbar", "", 0), it("e_coli", rows[2][1], "0", "", 0),
+        it("colony_count_22", rows[0][1], "12", "KBE/ml", 12), it("total_coliform", rows[1][1], "nicht nachweisbar", "", 0), it("e_coli", rows[2][1], "0", "", 0),
         it("nitrate", rows[3][1], "61,0", "mg/l", 61 * N_OF_NO3), it("nitrite", rows[4][1], "< 0,02", "mg/l", 0, 0.02 * 14.007 / 46.005), it("iron", "Eisen", "1,43", "mg/l", 1.43),
         it("lead", "Blei", "n.n.", "mg/l", 0, 0.001), it("total_alkalinity", rows[7][1], "5,12", "mmol/l", 5.12 * 50.043), it("total_hardness", "Gesamthärte", "17,9", "°dH", 17.9 * 17.848),
         it("ph", rows[9][1], "7,31", "", 7.31),

@@ -369,7 +369,7 @@ def glued() -> Layout:
     ]  # fmt: skip
     items = (
         it("iron", "Iron", "0.31", "mg/L", 0.31), it("manganese", "Manganese", "<0.005", "mg/L", 0, 0.005),
-        it("copper", "Copper", "0.021J", "mg/L", 0, 0.021), it("lead", "Lead", "1.0U", "ug/L", 0, 0.001),
+        it("copper", "Copper", "0.021J", "mg/L", 0.021), it("lead", "Lead", "1.0U", "ug/L", 0, 0.001),
         it("nitrate", "Nitrate as N", "4.4", "mg/L", 4.4), it("total_hardness", "Hardness", "118", "mg/L CaCO3", 118),
         it("ph", "pH", "7.12", "", 7.12), it("turbidity", "Turbidity", "1.2", "NTU", 1.2),
         it("total_coliform", "Total coliforms", "12", "CFU/100mL", 12), it("e_coli", "E. coli", "<1", "CFU/100mL", 0, 0),
@@ -465,11 +465,11 @@ def permissions() -> Layout:
     items = (
         it("nitrate", rows[1][1], "63", "", 63 * N_OF_NO3), it("nitrite", rows[2][1], "0.03", "", 0.03 * 14.007 / 46.005),
         it("lead", rows[3][1], "<0.5", "", 0, 0.0005), it("sodium", rows[4][1], "33", "", 33), it("e_coli", rows[5][1], "0", "", 0),
-        it("total_coliform", rows[6][1], "3", "", 3), it("colony_count_22", rows[7][1], "140", "", 14000),
+        it("total_coliform", rows[6][1], "3", "", 3), it("colony_count_22", rows[7][1], "140", "", 140),
+        it("specific_conductance", rows[8][1], "540", "", 540 * 1.116),  # ISO 7888: from 20 to 25 °C
     )  # fmt: skip
     return Layout(
         "csv_unit_in_name", "csv", lines(rows).encode(), (Water("Q7/1", "", "2026-07-01", items),),
-        extra_ok=frozenset({"specific_conductance"}),
     )  # fmt: skip
 
 
