@@ -99,7 +99,11 @@ def _roles(vocabulary: Vocabulary, printed: SampleHeads) -> NDArray[np.int8]:
     def index(role: Role | None) -> int:
         return routine if role is None else ROLES.index(role)
 
-    role = _each(printed.sample_type, lambda text: index(vocabulary.sample_role(text)), routine, np.int8)
+    # The tables room says roles in their own words where several kinds of one role are one sample.
+    words = {str(one): one for one in ROLES}
+    role = _each(
+        printed.sample_type, lambda text: index(words.get(text) or vocabulary.sample_role(text)), routine, np.int8
+    )
     for column in (printed.sample_id, printed.site):
         named = _each(column, lambda text: index(_id_role(vocabulary, text.translate(_DIGITS))), routine, np.int8)
         role = np.where(role == routine, named, role).astype(np.int8)
