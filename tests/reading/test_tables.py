@@ -22,8 +22,8 @@ def found(text):
 
 
 def test_header_wherever_it_stands():
-    text = "Invented Laboratory,,\nA row of words,,\nSample ID: W-1,Collected: 2026-05-03,\nTest,Outcome,Unit\nIron,0.3,mg/L\n"
-    report = read(text.replace("Outcome", "Result"))
+    head = "Invented Laboratory,,\nA row of words,,\nSample ID: W-1,Collected: 2026-05-03,\n"
+    report = read(head + "Test,Result,Unit\nIron,0.3,mg/L\n")
     (sample,) = report.samples
     assert (sample.id, str(sample.collected)) == ("W-1", "2026-05-03")
     assert sample.get("iron").value == 0.3
@@ -158,7 +158,8 @@ def test_decimal_comma_is_decided_by_the_table():
 
 def test_a_list_of_samples_says_more_of_them():
     text = (
-        "Sample ID,Site,Collected,Matrix\nL-1,Upper well,2026-05-03,Groundwater\nL-2,Lower well,2026-05-04,Groundwater\n"
+        "Sample ID,Site,Collected,Matrix\nL-1,Upper well,2026-05-03,Groundwater\n"
+        "L-2,Lower well,2026-05-04,Groundwater\n"
         "Parameter,Units,L-1,L-2\nIron,mg/L,0.3,0.5\n"
     )
     report = read(text)
@@ -188,3 +189,20 @@ def test_explanation_tells_every_column_and_why():
         ("unassigned", 5),
     ]
     assert all(column.why for column in explanation.tables[0].columns)
+
+
+def test_a_list_of_abbreviations_is_no_list_of_results():
+    report = wellchem.read_batch([b"ND,Not Detected\nCU,Color Units\nNR,Not Required\nNA,Not Applicable\n"])
+    assert len(report.results) == 0
+
+
+def test_missing_marks_are_no_sodium():
+    report = wellchem.read_batch(
+        [b"file,variable,type,unit,error\na,Ca,double,mg/L,0.05\na,date,text,NA,NA\nb,x,NA,NA,2\n"]
+    )
+    assert "sodium" not in set(report.results["analyte"])
+
+
+def test_symbols_in_capitals_head_a_wide_table():
+    text = "WELL,DATE,CA,MG,NA,K,U\nW-1,2026-05-03,40,12,9,1.1,0.002\n"
+    assert {key[1] for key in found(text)} == {"calcium", "magnesium", "sodium", "potassium", "uranium"}

@@ -69,7 +69,10 @@ class Lexicon:
         vocabulary = self.vocabulary
         if len(text) <= 40 and vocabulary.value(text) is not None:
             made |= Kind.VALUE
-        if any(letter.isalpha() for letter in text) and _names_result(vocabulary.name(text)):
+        said = made & Kind.VALUE and not any(
+            letter.islower() for letter in text
+        )  # NA, ND, U before sodium, neodymium …
+        if not said and any(letter.isalpha() for letter in text) and _names_result(vocabulary.name(text)):
             made |= Kind.NAME
         counted = made & Kind.VALUE and text[0] in "0123456789.,<>≤≥~+-−"
         if len(text) <= 40 and not counted and vocabulary.is_unit(text):

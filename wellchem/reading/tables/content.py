@@ -141,10 +141,22 @@ def list_at(cells: Cells, row: int) -> tuple[Header, list[Shape]] | None:
     ]
     if not names or names[0] != first or not all(shape.values or shape.ambiguous for shape in shapes):
         return None
+    if not _speaks_of_results(cells, row, last, names):
+        return None
     columns = {value.column for shape in shapes for value in shape.values} | {c for s in shapes for c in s.ambiguous}
     if not any(cell.column in columns and cell.kind & Kind.VALUE for cell in line):
         return None
     return Header(row, row - 1, {}, "vertical"), shapes
+
+
+def _speaks_of_results(cells: Cells, first: int, last: int, names: list[int]) -> bool:
+    """Whether a list is one of results and not of abbreviations: it has a number, or names longer than symbols."""
+    rows = range(first, last + 1)
+    if any(
+        cell.column not in names and any(c.isdigit() for c in cell.text) for row in rows for cell in cells.line(row)
+    ):
+        return True
+    return all(len(cells.text(row, column)) > 3 for row in rows for column in names if cells.text(row, column))
 
 
 def _goes_on(cells: Cells, row: int, first: int) -> bool:

@@ -187,7 +187,10 @@ def _layout(cells: Cells, last: int, heads: dict[int, Head]) -> tuple[str, int]:
     hits = [head for head in heads.values() if head.meaning]
     names = [head for head in heads.values() if names_analyte(cells, head)]
     roles = [head.role for head in hits]
-    values = sum(1 for head in heads.values() if all(not _worded_text(cells, part) for part in head.own))
+    words = [head for head in heads.values() if all(not _worded_text(cells, part) for part in head.own)]
+    if len(names) >= 3:  # among symbols of elements, NA and U are symbols too
+        words = [head for head in words if cells.lexicon.vocabulary.name(head.own[0]) is None]
+    values = len(words)
     units = sum(1 for head in heads.values() if any(cells.lexicon.kind(part) & Kind.UNIT for part in head.own[1:]))
     score = 2 * len({id(head) for head in [*hits, *names]}) + units
     naming = [head.column for head in hits if head.role in NAMING]
@@ -272,11 +275,17 @@ def names_beneath(cells: Cells, row: int, column: int, look: int = _LOOK) -> tup
 
 
 def values_beneath(cells: Cells, row: int, columns: list[int]) -> bool:
-    """Whether a row soon beneath has values in most of these columns that are not empty."""
+    """Whether a row soon beneath has values in most of these columns that are not empty, numbers among them.
+
+    Words alone (`ND`, `Not Required`) are values only under names longer than symbols: a list of abbreviations is none.
+    """
+    symbols = any(len(cells.text(row - 1, column)) <= 3 for column in columns)
     for below in range(row, min(row + 6, cells.height)):
-        kinds = [cells.lexicon.kind(text) for column in columns if (text := cells.text(below, column))]
+        texts = [text for column in columns if (text := cells.text(below, column))]
+        kinds = [cells.lexicon.kind(text) for text in texts]
         values = sum(1 for kind in kinds if kind & Kind.VALUE and not kind & Kind.UNIT)
-        if values and values * 2 >= len(kinds):
+        numbers = any(letter.isdigit() for text in texts for letter in text)
+        if values and values * 2 >= len(kinds) and (numbers or not symbols):
             return True
     return False
 

@@ -4,13 +4,16 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from wellchem.models.codes import LayoutKind
+from wellchem.models.codes import LayoutKind, UnreadReason
 from wellchem.reading.tables import vertical, wide
 from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.content import columns_of_samples_at, list_at
 from wellchem.reading.tables.headers import Header, header_at
 from wellchem.reading.tables.heads import with_times
 from wellchem.vocabulary import ColumnRole
+
+_LONG = 2000  # rows of a grid from which on it is given up where no table shows …
+_BARREN = 400  # … over this many rows
 
 if TYPE_CHECKING:
     from wellchem.reading.tables.reader import Reader
@@ -20,9 +23,16 @@ def walk(reader: Reader, grid: int) -> None:
     """Read one grid."""
     cells = reader.cells(grid)
     reader.open_grid(grid)
-    row = 0
+    row, barren = 0, 0
     while row < cells.height:
+        tables = len(reader.tables)
         row = _at(reader, grid, cells, row)
+        barren = barren + 1 if len(reader.tables) == tables else 0
+        if barren > _BARREN and cells.height > _LONG:
+            for left in range(row, cells.height):
+                columns = [index for index in range(cells.width) if cells.text(left, index)]
+                reader.loose_row(grid, left, columns, UnreadReason.NOT_A_TABLE)
+            return
 
 
 def _at(reader: Reader, grid: int, cells: Cells, row: int) -> int:

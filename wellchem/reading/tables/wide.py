@@ -48,7 +48,8 @@ def take(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
             continue
         if segment < row:
             blocks.append((segment, row))
-        if all(cell.text == cells.text(header.first, cell.column) for cell in cells.line(row)):
+        same = all(cell.text == cells.text(header.first, cell.column) for cell in cells.line(row))
+        if same and header.last >= header.first:
             segment = row + header.last - header.first + 1
             for again in range(row, min(segment, cells.height)):
                 reader.layout_row(grid, again, LayoutKind.HEADER)
