@@ -10,6 +10,7 @@ import io
 
 from reports_catalog import INF, Item, Layout, Water
 
+NAN = float("nan")  # no bound is read
 N_OF_NO3 = 14.007 / 62.004  # mass of N in a mass of nitrate
 
 
@@ -213,7 +214,7 @@ def reviewed_deliverable() -> Layout:
         it("trichloroethylene", "Trichloroethene", "0.31", "ug/L", 0.00012, 0.0005),
     )
     return Layout(
-        "csv_deliverable", "csv", lines(rows).encode(), (Water("DW-7", "", "2026-05-06", items),), quality_control=4
+        "csv_deliverable", "csv", lines(rows).encode(), (Water("DW-7", "", "2026-05-06", items),), quality_control=3
     )
 
 
@@ -420,8 +421,8 @@ def transposed_tab() -> Layout:
             it("chloride", "Chloride", chloride, "mg/L", float(chloride)),
             it("fluoride", "Fluoride", fluoride, "mg/L", *f),
         ]
-        # "Detection limit for iron 0.03 mg/L" is what the report itself says of its non-detects
-        items.append(it("iron", "Iron", iron, "mg/L", *((0, 0.03) if iron == "ND" else (float(iron),))))
+        # the bound of the non-detect stands in a sentence of its own: without it nothing is concluded
+        items.append(it("iron", "Iron", iron, "mg/L", *((0, NAN) if iron == "ND" else (float(iron),))))
         waters.append(Water(id, id, day, tuple(items)))
     return Layout("tsv_transposed", "tsv", lines(rows, "\t").encode(), tuple(waters))
 
@@ -466,6 +467,7 @@ def permissions() -> Layout:
         it("nitrate", rows[1][1], "63", "", 63 * N_OF_NO3), it("nitrite", rows[2][1], "0.03", "", 0.03 * 14.007 / 46.005),
         it("lead", rows[3][1], "<0.5", "", 0, 0.0005), it("sodium", rows[4][1], "33", "", 33), it("e_coli", rows[5][1], "0", "", 0),
         it("total_coliform", rows[6][1], "3", "", 3), it("colony_count_22", rows[7][1], "140", "", 140),
+        it("specific_conductance", rows[8][1], "540", "", 540 * 1.116),  # 20 to 25 °C by ISO 7888
         it("specific_conductance", rows[8][1], "540", "", 540 * 1.116),  # ISO 7888: from 20 to 25 °C
     )  # fmt: skip
     return Layout(
