@@ -190,6 +190,9 @@ def test_ticked_boxes():
     assert V.value("[ ] Present [X] Absent").censoring is Censoring.ABSENT
     assert V.value("☒ Present ☐ Absent").censoring is Censoring.PRESENT
     assert V.value("[X] Present [X] Absent") is None
+    assert V.value("Present [ ] Absent [X]").censoring is Censoring.ABSENT
+    for empty in ("[ ] Present", "( ) Absent", "Absent [ ]", "☐ Absent", "Present ☐"):
+        assert V.value(empty) is None, empty
     assert V.value("[ ] Present [ ] Absent") is None
 
 

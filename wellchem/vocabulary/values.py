@@ -36,7 +36,8 @@ _QUOTED = re.compile(r"""^=?"(.*)"$|^'(?=[\d.<>-])""")
 _LABEL = re.compile(r"^(?:rl|mdl|dl|pql|loq|lod|mrl|mda|mdc|lq|lor|at|a)[\s:=]*(?=[<\d.,])|^[:=\s]+")
 # The same result again in another unit behind the first: "212 mg/L (12.4 gpg)".
 _RESTATED = re.compile(r"(.*\S)\s*[(\[]\s*([<>]?\s*[\d.,]+)\s*([^()\[\]\d][^()\[\]]*)[)\]]")
-_BOX = re.compile(r"([\[(]\s*[x✓✔]?\s*[\])]|[☐□☒☑■])\s*([^\[\](☐□☒☑■]+)")
+_BOX = re.compile(r"[\[(]\s*[x✓✔]?\s*[\])]|[☐□☒☑■]")
+_EMPTY_BOX = re.compile(r"[\[(]\s*[\])]|[☐□]")
 _SIGNS = {"less", "greater", "about"}
 _NON_DETECTS = {"not_detected", "below_detection", "below_reporting"}
 
@@ -77,10 +78,10 @@ class Values:
         text = fold(printed)
         if not text:
             return ValueMeaning(Censoring.NOT_REPORTED, note="blank")
+        if _BOX.match(text) or _EMPTY_BOX.search(text):  # the word of an empty box does not hold
+            return self._ticked(text, presence)
         if (word := self._word(text, presence)) is not None:
             return word
-        if (ticked := self._ticked(text, presence)) is not None:
-            return ticked
         if _DATE.match(text) and not re.fullmatch(r"\d{1,3}[.]\d{3}[.]\d{3}", text):
             return None
         if found := _RANGE.match(text):
@@ -95,10 +96,10 @@ class Values:
     def _ticked(self, text: str, presence: bool) -> ValueMeaning | None:
         """The one word of several that is ticked: `[ ] Present [X] Absent`."""
         boxes = _BOX.findall(text)
-        ticked = [word for box, word in boxes if box.strip("[]() ") not in ("", "☐", "□")]
-        if len(ticked) != 1 or _BOX.sub("", text).strip():
-            return None
-        return self._word(ticked[0].strip(" ,;/"), presence)
+        words = [word.strip(" ,;/") for word in _BOX.split(text)]
+        words = words[1:] if not words[0] else words[:-1] if not words[-1] else []  # before or behind their boxes
+        ticked = [word for box, word in zip(boxes, words, strict=False) if not _EMPTY_BOX.fullmatch(box)]
+        return self._word(ticked[0], presence) if len(ticked) == 1 and len(words) == len(boxes) else None
 
     def _word(self, text: str, presence: bool) -> ValueMeaning | None:
         """A cell that is a word of the table, a unit or a qualifier after it or not."""
