@@ -468,7 +468,6 @@ def permissions() -> Layout:
         it("lead", rows[3][1], "<0.5", "", 0, 0.0005), it("sodium", rows[4][1], "33", "", 33), it("e_coli", rows[5][1], "0", "", 0),
         it("total_coliform", rows[6][1], "3", "", 3), it("colony_count_22", rows[7][1], "140", "", 140),
         it("specific_conductance", rows[8][1], "540", "", 540 * 1.116),  # 20 to 25 °C by ISO 7888
-        it("specific_conductance", rows[8][1], "540", "", 540 * 1.116),  # ISO 7888: from 20 to 25 °C
     )  # fmt: skip
     return Layout(
         "csv_unit_in_name", "csv", lines(rows).encode(), (Water("Q7/1", "", "2026-07-01", items),),
