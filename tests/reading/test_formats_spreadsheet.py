@@ -345,3 +345,18 @@ def test_damaged_files_raise_our_errors_alone():
             outcomes.setdefault(type(error).__name__, []).append(str(error))
     assert {"read", "CorruptFile"} <= outcomes.keys()
     assert all(message.startswith("report: ") for messages in outcomes.values() for message in messages)
+
+
+def test_xml_of_2003_shows_its_formats_skips_and_refuses_damage():
+    text = (
+        '<?xml version="1.0"?><Workbook xmlns="urn:schemas-microsoft-com:office:spreadsheet" '
+        'xmlns:ss="urn:schemas-microsoft-com:office:spreadsheet"><Styles><Style ss:ID="s1"><NumberFormat '
+        """ss:Format='"&lt;"0.0'/></Style></Styles><Worksheet ss:Name="A"><Table><Row ss:Index="3">"""
+        '<Cell><Data ss:Type="String">Iron</Data></Cell><Cell ss:Index="4" ss:StyleID="s1"><Data ss:Type="Number">0.5'
+        "</Data></Cell></Row></Table></Worksheet></Workbook>"
+    )
+    grid = open_source(text.encode(), name="a.xls").grids[0]
+    assert grid.row(0) == ("Iron", "<0.5")
+    assert (list(grid.rows), list(grid.columns_at), grid.sheet) == ([3], [1, 4], "A")
+    with pytest.raises(CorruptFile):
+        open_source(text[:-20].encode(), name="a.xls")

@@ -46,7 +46,7 @@ def open_source(source: str | Path | bytes | BinaryIO, *, format: str | None = N
     kind = _kind(data, name)
     ending = ENDINGS.get(Path(name).suffix.lower().lstrip("."), "")
     promised = wanted or (ending if ending == "pdf" else "")
-    found = "spreadsheet" if kind in ("legacy", "open document", "html") else kind
+    found = "spreadsheet" if kind in ("legacy", "open document", "spreadsheet xml", "html") else kind
     if promised and promised != found:
         raise CorruptFile(name, f"it is no {promised} file: its content is that of a {found} file")
     if ending and ending != found:
@@ -73,6 +73,10 @@ def _read(kind: str, data: bytes, name: str) -> Source:
         from wellchem.reading.open_document import read_open_document
 
         return read_open_document(data, name)
+    if kind == "spreadsheet xml":
+        from wellchem.reading.spreadsheet_xml import read_spreadsheet_xml
+
+        return read_spreadsheet_xml(data, name)
     if kind == "html":
         from wellchem.reading.html import read_html
 
@@ -145,6 +149,8 @@ def _kind(data: bytes, name: str) -> str:
         head.startswith(b"<?xml") and b"<html" in head
     ):
         return "html"
+    if head.startswith((b"<?xml", b"<workbook")) and b"urn:schemas-microsoft-com:office:spreadsheet" in head:
+        return "spreadsheet xml"
     if head.startswith(b"<?xml"):
         raise UnknownFormat(name, "an XML file")
     return "delimited"
