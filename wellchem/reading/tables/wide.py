@@ -211,6 +211,7 @@ def _emit_part(
         reader.ledger.link(grid, mine, [analyte.column, *analyte.beside.values()], numbers)
         fallback[keep] = np.where(fallback[keep] < 0, numbers, fallback[keep])
     reader.ledger.link(grid, rows[fallback >= 0], wide.shared.values(), fallback[fallback >= 0])
+    reader.ledger.layout(grid, rows, wide.shared.values(), LayoutKind.ADMINISTRATIVE)
     for analyte in wide.analytes:  # remarks beside an empty value
         reader.ledger.layout(grid, rows, analyte.beside.values(), LayoutKind.ADMINISTRATIVE)
     reader.ledger.layout(grid, rows, wide.identity.values(), LayoutKind.SAMPLE_HEAD)
