@@ -10,7 +10,7 @@ import numpy as np
 from wellchem.models.codes import LayoutKind, Role, UnreadReason
 from wellchem.reading.rows import constant
 from wellchem.reading.tables.cells import Cell, Cells, Kind
-from wellchem.reading.tables.notes import legend_in, running_result, unit_note
+from wellchem.reading.tables.notes import legend_in, running_result, title_and_unit, unit_note
 from wellchem.vocabulary import PhraseKind, PhraseMeaning
 
 if TYPE_CHECKING:
@@ -41,6 +41,14 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
         _claim(reader, grid, row, left, LayoutKind.LEGEND if legend else LayoutKind.NOTE)
         return
     if _running(reader, grid, row, left, text):
+        return
+    titled = title_and_unit(reader.lexicon, text) if len(left) == 1 else None
+    if titled is not None:
+        title = reader.lexicon.phrase(titled[0])
+        if title is None or not _opens_section(reader, title):
+            reader.close_section()
+        reader.section.unit = titled[1]
+        _claim(reader, grid, row, left, LayoutKind.SECTION)
         return
     phrase = reader.lexicon.phrase(text) or (reader.lexicon.phrase(left[0].text) if len(left) > 1 else None)
     if phrase is not None and _opens_section(reader, phrase):
@@ -73,6 +81,7 @@ def _claim(reader: Reader, grid: int, row: int, left: list[Cell], kind: LayoutKi
 def _opens_section(reader: Reader, phrase: PhraseMeaning) -> bool:
     """Take what a title says of the rows beneath it. A group of quality control lasts until a sample is named again."""
     section = reader.section
+    section.unit = ""
     if phrase.kind is PhraseKind.QUALITY_CONTROL:
         section.role = str(phrase.role or Role.CONTROL)
         section.fraction = section.measured = ""

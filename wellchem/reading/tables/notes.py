@@ -20,6 +20,9 @@ _UNIT_NOTE = re.compile(
     r"konzentrationen|einheiten?|unidades|unit[ée]s?)\b(?:[^.;]*?\b(?:in|en|as)\b|[^.;:]{0,30}:)\s+(?P<unit>[^\s,;()]+(?:\s?/\s?[^\s,;().]+)?)",
     re.IGNORECASE,
 )
+_TITLE_UNIT = re.compile(
+    r"^(?P<title>[^\W\d]\D*?)\s*(?:[(\[]\s*(?P<within>[^()\[\]]+?)\s*[)\]]|(?:[,:–—-]|\b(?:in|en)\b)\s*(?P<behind>\S+))$"
+)
 _DOTS = re.compile(r"^(?P<name>[^\W\d].*?)\s*(?:\.\s?){3,}\s*(?P<rest>\S.*)$")
 _SENTENCE = re.compile(
     r"^(?:the |le |la |der |die |das |el )?(?P<name>[^\W\d].{0,60}?)\s+"
@@ -71,6 +74,16 @@ def unit_note(lexicon: Lexicon, text: str) -> str:
         return ""
     unit = found["unit"].rstrip(".:")
     return unit if lexicon.vocabulary.is_unit(unit) and len(unit) > 1 else ""
+
+
+def title_and_unit(lexicon: Lexicon, text: str) -> tuple[str, str] | None:
+    """A group's title and the unit that it gives for the rows beneath: "Metals (µg/L)". None where it gives none."""
+    found = _TITLE_UNIT.match(text) if len(text) < 60 else None
+    if found is None:
+        return None
+    title, unit = found["title"], found["within"] or found["behind"]
+    parted = "/" in unit or unit.casefold() in ("ppm", "ppb", "ppt")  # a letter alone is a unit of many things
+    return (title, unit) if parted and lexicon.vocabulary.is_unit(unit) and not lexicon.is_name(title) else None
 
 
 def running_result(lexicon: Lexicon, text: str) -> RunningResult | None:
