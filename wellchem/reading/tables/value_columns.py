@@ -22,7 +22,13 @@ def take_values(
     ]
     if len(said) > 1:
         said = _distinct_values(cells, shape, heads, said, body)
+    points = _columns_of_points(cells, shape, heads, said, body)
+    for column in points:
+        shape.values.append(_sample_column(cells, heads[column]))
+        shape.took(heads[column], "value", f"results at {_sample_label(heads[column])}")
     for column in said:
+        if column in points:
+            continue
         head = heads[column]
         meaning = head.meaning
         value = ValueColumn(
@@ -73,6 +79,21 @@ def take_values(
             "ambiguous",
             "several columns could be the result",
         )
+
+
+def _columns_of_points(cells: Cells, shape: Shape, heads: dict[int, Head], said: list[int], body: int) -> list[int]:
+    """Columns headed by points of sampling ("Raw water", "Treated water") beside each other or beside the results.
+
+    A header word may be known for one of them alone; the others are no less results.
+    """
+    found = [
+        column
+        for column, head in sorted(heads.items())
+        if (column in said or (column not in shape.taken and head.role is None))
+        and cells.lexicon.vocabulary.point(_sample_label(head)) is not None
+        and numeric(cells, column, body)
+    ]
+    return found if said and (len(found) > 1 or not set(found) & set(said)) else []
 
 
 def _text(value: object) -> str:
