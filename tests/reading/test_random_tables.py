@@ -89,7 +89,9 @@ def as_text(rows) -> bytes:
 def as_workbook(rows) -> bytes:
     book = Workbook()
     for row in rows:
-        book.active.append([float(cell) if cell.replace(".", "", 1).isdigit() else cell for cell in row])
+        book.active.append(
+            [float(cell) if cell.isascii() and cell.replace(".", "", 1).isdigit() else cell for cell in row]
+        )
     buffer = io.BytesIO()
     book.save(buffer)
     return buffer.getvalue()

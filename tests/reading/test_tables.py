@@ -206,3 +206,13 @@ def test_missing_marks_are_no_sodium():
 def test_symbols_in_capitals_head_a_wide_table():
     text = "WELL,DATE,CA,MG,NA,K,U\nW-1,2026-05-03,40,12,9,1.1,0.002\n"
     assert {key[1] for key in found(text)} == {"calcium", "magnesium", "sodium", "potassium", "uranium"}
+
+
+def test_a_ticked_box_tells_the_word():
+    text = "Test,Result,\nTotal coliform,[ ] Present,[X] Absent\nE. coli,[x] Absent,[ ] Present\nIron,0.3 mg/L,\n"
+    report = read(text)
+    assert [(r.analyte, r.censoring) for r in report.samples[0].results] == [
+        ("total_coliform", "absent"),
+        ("e_coli", "absent"),
+        ("iron", "none"),
+    ]

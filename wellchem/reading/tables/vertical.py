@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -13,12 +14,15 @@ from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.headers import Header, header_at
 from wellchem.reading.tables.heads import label
 from wellchem.reading.tables.limits import limit_texts
+from wellchem.reading.tables.notes import title_and_unit
 from wellchem.reading.tables.roles import groups, shape_of
 from wellchem.reading.tables.shape import OWN, Shape, ValueColumn
 
 if TYPE_CHECKING:
     from wellchem.reading.tables.reader import Reader
 
+_BOX = re.compile(r"^(?:\[\s*[xX✓✗]?\s*\]|[☐☑☒□■])\s*\w")
+_TICKED = re.compile(r"^(?:\[\s*[xX✓]\s*\]|[☑☒])\s*(\w.*)$")
 _SMALL = 4000  # rows up to which every line is looked at by itself
 
 
@@ -98,6 +102,8 @@ def _wrapped(cells: Cells, shapes: list[Shape], fits: NDArray[np.bool_], start: 
             if len(line) != 1 or line[0].column != shape.name:
                 continue
             text = line[0].text
+            if title_and_unit(cells.lexicon, text):
+                continue
             above = cells.text(row - 1, shape.name) if row > start and fits[row - 1] else ""
             below = cells.text(row + 1, shape.name) if row + 1 < cells.height and fits[row + 1] else ""
             if above and row - 1 not in shape.wrapped and _one_name(cells, above, f"{above} {text}"):
@@ -329,7 +335,10 @@ def _texts(
         for index in indices[1:]:
             coded = coded.or_else(column(columns[index], at))
         texts[role] = _inverted(coded) if shape.inverted.intersection(indices) else coded
+    texts["value"] = _ticked(cells, rows, texts["value"])
     if "unit" in texts:
+        boxed = np.array([bool(_BOX.match(str(text))) for text in texts["unit"].texts] + [False])
+        texts["unit"] = texts["unit"].kept(~boxed[texts["unit"].codes])  # the other box is no unit
         texts["value"], texts["unit"] = _apart(cells, texts["value"], texts["unit"])
     if shape.limits:
         texts.update(limit_texts(reader.lexicon, cells, shape, rows))
@@ -356,6 +365,19 @@ def _texts(
     if source.native is not None:
         native = np.append(source.native, False)[mine.codes]
     return texts, native
+
+
+def _ticked(cells: Cells, rows: NDArray[np.int32], value: Coded) -> Coded:
+    """Values, where boxes to tick stand for words ("[ ] Present  [X] Absent"): the word behind the one ticked box."""
+    boxed = np.array([bool(_BOX.match(str(text))) for text in value.texts] + [False])[value.codes]
+    if not boxed.any():
+        return value
+    words = [""] * len(rows)
+    for place in np.flatnonzero(boxed):
+        ticked = [match[1] for cell in cells.line(int(rows[place])) if (match := _TICKED.match(cell.text))]
+        words[place] = ticked[0] if len(ticked) == 1 else ""
+    found = of(words)
+    return found.or_else(value)
 
 
 def _apart(cells: Cells, value: Coded, unit: Coded) -> tuple[Coded, Coded]:
