@@ -6,9 +6,9 @@ from collections.abc import Iterable, Mapping
 
 from wellchem.interpretation.missing import current
 from wellchem.interpretation.practice import by, problem_index, problems, source
-from wellchem.interpretation.problems import NONE, POSSIBLE, URGENCIES, applies
 from wellchem.interpretation.single import Single
 from wellchem.interpretation.verdicts import UNDECIDED
+from wellchem.interpretation.weighing import NONE, POSSIBLE, URGENCIES, applies
 from wellchem.interpretation.wording import label
 from wellchem.models.codes import Urgency
 from wellchem.models.finding import Action, Problem

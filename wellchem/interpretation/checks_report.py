@@ -178,8 +178,9 @@ def plausible(waters: Waters) -> Outcome:
 
 
 def raw_water(waters: Waters) -> Outcome:
-    """Signs that the water was treated before it was sampled."""
+    """Signs, or the report's own word, that the water was treated before it was sampled."""
     treated = signs.softened(waters) | signs.chlorinated(waters) | signs.after_membrane(waters)
+    treated |= waters.dates.point == tuple(SamplingPoint).index(SamplingPoint.AFTER_TREATMENT)
     low, high = _nothing(waters)
     return Outcome(choose([treated], [WARN], PASS), low, high)
 

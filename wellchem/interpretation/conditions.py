@@ -1,6 +1,6 @@
 """The small language of the practice tables: groups at risk, thresholds, problems, signs, what is near and noticed.
 
-`infants|children` is any of these, present or not ruled out; `infants!` is known to be present; `sodium_restricted?`
+`infants|children` is any of these, present or not ruled out; `sodium_restricted?`
 is not ruled out, and weakens a finding where it is not known; `iron<0.3`, `iron>0.3` compare with the most that was
 found; `problem:x`, `sign:x`, `nearby:x`, `observed:x`, `analyte:x` and `always` say what they say.
 """
@@ -39,9 +39,9 @@ def holds(text: str, waters: Waters, found: Mapping[str, Bools] | None = None) -
             met |= waters.table.standing(name).measured
         elif "<" in word or ">" in word:
             met |= _compared(word, waters)
-        elif word.rstrip("!?") in _GROUPS:
-            member = waters.member(word.rstrip("!?"))
-            met |= (member is True) if word.endswith("!") else member is not False
+        elif word.rstrip("?") in _GROUPS:
+            member = waters.member(word.rstrip("?"))
+            met |= member is not False
             weak = weak or (word.endswith("?") and member is None)
         else:
             raise ValueError(f"the practice tables know no condition {word!r}")

@@ -11,14 +11,14 @@ from wellchem import limits as limits_room
 from wellchem import schema
 from wellchem.interpretation import computed, verdicts
 from wellchem.interpretation.actions import action_models
-from wellchem.interpretation.checks import check_models
+from wellchem.interpretation.checking import check_models
 from wellchem.interpretation.missing import missing_tests, not_established
 from wellchem.interpretation.practice import by, source
-from wellchem.interpretation.problems import find
 from wellchem.interpretation.single import Single, problem_models, sign_models
 from wellchem.interpretation.table import from_sample
 from wellchem.interpretation.treatment import recommend, treat
 from wellchem.interpretation.waters import Waters, dates_of_sample, day_hours
+from wellchem.interpretation.weighing import find
 from wellchem.models.finding import Caution, Interpretation, Problem
 from wellchem.models.household import Household
 from wellchem.models.sample import Sample
@@ -60,8 +60,8 @@ def interpret(
     authorities : names of authorities
         Whose limits are looked to; `wellchem.limits.authorities()` lists them.
     on : date, "collected" or None
-        The day whose law is meant and by which the age of the report is judged: a date, the sample's day of
-        collection, or today.
+        The day whose law is meant: a date, the sample's day of collection, or today. The age of the report is judged
+        by the date, or by today.
     household : Household or None
         What is known of the people, the well and what they notice. What is not said of infants, children and
         pregnancy is taken as present.
@@ -85,7 +85,7 @@ def interpret(
         table=from_sample(sample),
         verdicts=verdicts.from_comparisons(comparisons, asked),
         dates=dates_of_sample(sample),
-        day=_hours(asked),
+        day=_hours(date.today() if on == "collected" else asked),
         household=household or Household(),
     )
     single = Single(sample, comparisons, waters, find(waters))

@@ -12,12 +12,12 @@ import pandas as pd
 from wellchem import limits as limits_room
 from wellchem import schema
 from wellchem.interpretation import table, verdicts
-from wellchem.interpretation.checks import STATUSES, outcomes
+from wellchem.interpretation.checking import STATUSES, outcomes
 from wellchem.interpretation.practice import problem_index, rows
 from wellchem.interpretation.practice import problems as catalogue
-from wellchem.interpretation.problems import CERTAINTIES, NONE, URGENCIES, beyond, find
-from wellchem.interpretation.verdicts import WITHIN
+from wellchem.interpretation.verdicts import AHEAD, BEYOND
 from wellchem.interpretation.waters import Waters, dates_of_frames, day_hours
+from wellchem.interpretation.weighing import CERTAINTIES, NONE, URGENCIES, beyond, find
 from wellchem.models.household import Household
 
 if TYPE_CHECKING:
@@ -40,12 +40,11 @@ def _waters(
     compared = limits_room.compare(frame, authorities, on, household, limits)
     results = table.from_frame(frame)
     dates = dates_of_frames(frame, samples, results)
-    if on == "collected":
-        today = day_hours(date.today())
-        day = np.where(np.isnan(dates.collected.high), today, np.ceil(dates.collected.high / 24.0) * 24.0)
-    else:
-        day = np.full(results.size, day_hours(on if isinstance(on, date) else date.today()))
-    last = date(1970, 1, 1) + timedelta(hours=float(day.max(initial=24.0)) - 24.0)
+    # By the law of its day or of another: how old a report is, is told from the date meant, or from today.
+    day = np.full(results.size, day_hours(on if isinstance(on, date) else date.today()))
+    latest = float(np.nan_to_num(dates.collected.low, nan=0.0).max(initial=0.0))
+    undated = bool(np.isnan(dates.collected.low).any())
+    last = date(1970, 1, 1) + timedelta(hours=latest) if on == "collected" and not undated else _day(on)
     waters = Waters(
         table=results,
         verdicts=verdicts.from_frame(compared, results.keys, last),
@@ -54,6 +53,10 @@ def _waters(
         household=household or Household(),
     )
     return waters, compared
+
+
+def _day(on: date | str | None) -> date:
+    return on if isinstance(on, date) else date.today()
 
 
 def checks(
@@ -152,7 +155,7 @@ def _evidence(waters: Waters, compared: pd.DataFrame, sample: np.ndarray, proble
     count = len(catalogue())
     names = {str(name): place for place, name in enumerate(limit_names)}
     pairs = sample * count + problem
-    hit = np.flatnonzero(made.counts & (made.state != WITHIN) & ~made.incomplete)
+    hit = np.flatnonzero(made.counts & np.isin(made.state, (BEYOND, AHEAD)) | made.untold)
     key, word = [made.sample[hit] * count + made.problem[hit]], [limit_codes[hit]]
     for row in rows("rules"):
         where = np.flatnonzero(beyond(row, waters))

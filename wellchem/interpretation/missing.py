@@ -9,11 +9,11 @@ import numpy as np
 from wellchem.interpretation.checks_report import too_late
 from wellchem.interpretation.conditions import holds
 from wellchem.interpretation.practice import by, problems, rows, source
-from wellchem.interpretation.problems import CERTAIN, NONE, POSSIBLE
 from wellchem.interpretation.signs import chlorinated
 from wellchem.interpretation.single import Single
 from wellchem.interpretation.verdicts import UNDECIDED
 from wellchem.interpretation.waters import HOURS_A_DAY
+from wellchem.interpretation.weighing import CERTAIN, NONE, POSSIBLE
 from wellchem.interpretation.wording import label, title
 from wellchem.models.codes import Fraction, Reason
 from wellchem.models.finding import MissingTest

@@ -71,6 +71,7 @@ class ProblemKindRow:
 
     code: str
     title: str
+    subject: str
     kind: str
     limits: frozenset[str]
     analytes: tuple[str, ...]
@@ -87,6 +88,7 @@ def problems() -> tuple[ProblemKindRow, ...]:
         ProblemKindRow(
             code=row["code"],
             title=row["title"],
+            subject=row["subject"],
             kind=row["kind"],
             limits=frozenset(filter(None, row["limits"].split(";"))),
             analytes=tuple(filter(None, row["analytes"].split(";"))),

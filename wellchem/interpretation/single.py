@@ -12,11 +12,11 @@ from wellchem.interpretation import wording
 from wellchem.interpretation.amounts import DERIVED
 from wellchem.interpretation.conditions import holds
 from wellchem.interpretation.practice import by, problem_index, problems, rows, source
-from wellchem.interpretation.problems import CERTAINTIES, NONE, POSSIBLE, URGENCIES, Findings, beyond
 from wellchem.interpretation.signs import INPUTS, LIKELY, SIGNS
 from wellchem.interpretation.table import Bools
 from wellchem.interpretation.verdicts import AHEAD, BEYOND, UNDECIDED
 from wellchem.interpretation.waters import Waters
+from wellchem.interpretation.weighing import CERTAINTIES, NONE, POSSIBLE, URGENCIES, Findings, beyond
 from wellchem.models.codes import Certainty, ProblemKind
 from wellchem.models.finding import Caution, Evidence, Problem, Sign
 from wellchem.models.limits import Comparison

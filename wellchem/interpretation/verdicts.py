@@ -49,9 +49,12 @@ class Verdicts:
 
     @property
     def untold(self) -> Bools:
-        """Rows that a measured result leaves open."""
-        open_ones = self.counts & (self.state == UNDECIDED)
-        return np.asarray(open_ones & ~self.incomplete & ~self.derived & ~self.goal)
+        """Rows that a measured result leaves open. Of a group limit with a member unmeasured, where what was measured
+        bounds it (gross alpha without uranium); of an amount bounded by another, where it is surely there.
+        """
+        open_ones = self.counts & (self.state == UNDECIDED) & ~self.goal
+        bounded = ~self.incomplete | np.isfinite(self.high)
+        return np.asarray(open_ones & bounded & (~self.derived | (self.low > 0.0)))
 
 
 def _covered(key: Rows, goal: Bools, health: Bools) -> Bools:

@@ -8,7 +8,7 @@ from wellchem.models.codes import Censoring
 from wellchem.models.limits import Comparison
 from wellchem.models.sample import Result
 
-_SYMBOLS = {"ph": "pH", "e_coli": "E. coli"}
+_SYMBOLS = {"ph": "pH", "e_coli": "E. coli", "chromium_vi": "hexavalent chromium"}
 
 
 def _unit(unit: str) -> str:
@@ -54,7 +54,8 @@ def result(given: Result) -> str:
     """A result as printed, else in its canonical unit."""
     fraction = f", {given.fraction.replace('_', ' ')}" if given.fraction else ""
     if given.printed.value:
-        return f"{label(given.analyte)}{fraction} {given.printed.value}{_unit(given.printed.unit)}"
+        unit = "" if given.printed.value.endswith(given.printed.unit) else _unit(given.printed.unit)
+        return f"{label(given.analyte)}{fraction} {given.printed.value}{unit}"
     if given.censoring in (Censoring.PRESENT, Censoring.ABSENT):
         return f"{label(given.analyte)} {given.censoring.value}"
     low = math.nan if given.low is None else given.low

@@ -111,8 +111,11 @@ def observe(columns: ResultColumns, rows: NDArray[np.int64], prepared: Prepared)
     """
     needed = prepared.indexed | (np.diff(prepared.start) > 0)
     code = columns.analyte.translate(prepared.codes.get)
-    reported = columns.censoring.translate(lambda word: 0 if word == Censoring.NOT_REPORTED else 1, missing=1)
-    rows = rows[(np.append(needed, False)[code[rows]]) & (reported[rows] == 1)]
+    reported = columns.censoring.translate(lambda word: 0 if word == Censoring.NOT_REPORTED else 1, missing=1) == 1
+    if columns.qualifiers is not None:
+        # What was rejected or could not be read was asked for: it is told that it decides nothing.
+        reported |= columns.qualifiers.translate(_spoiled, missing=0).astype(bool)
+    rows = rows[(np.append(needed, False)[code[rows]]) & reported[rows]]
     code, known = code[rows], prepared.vocabulary.analytes
     _check_units(columns, rows, code, prepared)
 
@@ -185,6 +188,10 @@ def _translated(column: Coded | None, rows: NDArray[np.int64], codes: dict[str, 
 def _detected(word: str) -> int:
     codes = word.split(";")
     return int(ESTIMATED in codes and NOT_DETECTED not in codes)
+
+
+def _spoiled(word: str) -> int:
+    return int(not {REJECTED, INVALID}.isdisjoint(word.split(";")))
 
 
 def _qualifier_bits(word: str) -> int:

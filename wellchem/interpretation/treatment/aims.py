@@ -11,7 +11,7 @@ from math import inf
 from wellchem.interpretation import practice
 from wellchem.interpretation.treatment.tables import ENTRY, TAP, Ends, answers, places, plumbing_metals
 from wellchem.interpretation.treatment.water import Water, organism
-from wellchem.models.codes import Certainty, LimitKind, ProblemKind, Verdict
+from wellchem.models.codes import Certainty, LimitKind, ProblemKind, Urgency, Verdict
 from wellchem.models.finding import Problem
 from wellchem.models.household import Household
 from wellchem.models.limits import Comparison
@@ -72,7 +72,7 @@ def aims(
                 code=problem.code,
                 title=problem.title,
                 health=problem.kind is ProblemKind.HEALTH,
-                optional=problem.code in OPTIONAL,
+                optional=problem.code in OPTIONAL or problem.urgency is Urgency.OPTIONAL,
                 place=places().get(problem.code, TAP),
                 targets=targets,
                 stages=answering(problem.code),
@@ -125,7 +125,7 @@ def _from_rules(code: str, water: Water, household: Household) -> list[Target]:
         amount = water.get(row["analyte"])
         if amount is None or row["certainty"] == Certainty.POSSIBLE.value:
             continue
-        if row["when"] == "infants!" and household.infants is not True:
+        if row["when"] == "infants?" and household.infants is not True:
             continue
         above, below = practice.number(row["above"]), practice.number(row["below"])
         if above is not None and above > 0.0 and amount[0] > above:

@@ -92,7 +92,9 @@ def _from_limits(waters: Waters, weighing: _Weighing) -> None:
     past = np.flatnonzero(verdicts.counts & (verdicts.state == BEYOND))
     problem, sample = verdicts.problem[past], verdicts.sample[past]
     weighing.certainty[problem, sample] = LIKELY
-    worst = np.where(np.isnan(verdicts.ratio_high[past]), verdicts.ratio_low[past], verdicts.ratio_high[past])
+    # Without an upper end only because something else was not measured: what was measured tells the ratio.
+    endless = np.isnan(verdicts.ratio_high) | (np.isinf(verdicts.ratio_high) & (verdicts.incomplete | verdicts.derived))
+    worst = np.where(endless, verdicts.ratio_low, verdicts.ratio_high)[past]
     ratio = np.full(weighing.ratio.shape, -np.inf)
     health = verdicts.health[past]
     np.maximum.at(ratio, (problem[health], sample[health]), np.nan_to_num(worst[health], nan=1.0, posinf=np.inf))
