@@ -67,7 +67,7 @@ def test_a_censored_result_is_drawn_as_an_open_bar(finding):
     [
         (0.3, 0.3, "mg/L", "0.3 mg/L"),
         (0, 0.05, "mg/L", "0 to 0.05 mg/L"),
-        (2420, float("inf"), "1/(100 mL)", "at least 2420 1/(100 mL)"),
+        (2420, float("inf"), "1/(100 mL)", "at least 2420 per 100 mL"),
         (None, None, "mg/L", "unknown"),
         (0.00012345, 0.00012345, "", "0.000123"),
         (1234567, 1234567, "", "1230000"),

@@ -27,27 +27,28 @@ _SURE = {
 }
 
 
-def _action(action: Action) -> str:
+def _action(finding: Interpretation, action: Action) -> str:
     deadline = f" When: {action.deadline}." if action.deadline else ""
     urgent = "tag strong" if action.urgency is Urgency.NOW else "tag"
-    hazard = tag("strong", f"{words.title(action.hazard)}: ")
+    hazard = tag("strong", f"{words.heading(finding, action.hazard)}: ")
     return f"<li>{tag('span', _URGENCY[action.urgency], urgent)}{hazard}{escape(action.text)}{escape(deadline)}</li>"
 
 
-def _uses(actions: tuple[Action, ...]) -> str:
+def _uses(finding: Interpretation) -> str:
     rows = [
-        ((words.title(a.hazard), a.boiling, a.bathing, a.infant_formula), "")
-        for a in actions
+        ((words.heading(finding, a.hazard), a.boiling, a.bathing, a.infant_formula), "")
+        for a in finding.actions
         if a.boiling or a.bathing or a.infant_formula
     ]
     return table(("hazard", "boiling", "bathing and washing", "infant formula"), rows)
 
 
-def _problem(problem: Problem) -> str:
+def _problem(finding: Interpretation, problem: Problem) -> str:
     strong = "tag strong" if problem.kind is ProblemKind.HEALTH else "tag"
     parts = [
         f"<h3>{tag('span', _KIND[problem.kind], strong)}{tag('span', _SURE[problem.certainty], 'tag')}"
         f"{escape(problem.title)}</h3>",
+        paragraph(words.found(finding, problem)),
         paragraph(problem.text),
         paragraph(f"What you may notice: {problem.noticed}" if problem.noticed else ""),
         *(paragraph(caution.text, "caution") for caution in problem.cautions),
@@ -66,11 +67,13 @@ def render(finding: Interpretation) -> str:
         f'<div class="notice">{paragraph(words.NOTICE)}</div>',
         tag("h2", "What to do first"),
     ]
+    parts += (paragraph(caution.text, "caution") for caution in words.general(finding) if caution.code != "informs")
     if finding.actions:
-        parts.append(f'<div class="first"><ol>{"".join(map(_action, finding.actions))}</ol></div>')
-        parts.append(_uses(finding.actions))
+        steps = "".join(_action(finding, action) for action in finding.actions)
+        parts.append(f'<div class="first"><ol>{steps}</ol></div>')
+        parts.append(_uses(finding))
     else:
-        parts.append(paragraph("Nothing in this report calls for a step today. Read what was not tested below."))
+        parts.append(paragraph("No step for today follows from what was tested. Read next what was not tested."))
     parts.append(tag("h2", "What was not tested, or cannot be told"))
     parts.append(
         items(f"{item.title}: {item.decision}" for item in tests)
@@ -83,7 +86,7 @@ def render(finding: Interpretation) -> str:
         parts.append(items(asked))
     parts.append(tag("h2", "What was found"))
     if finding.problems:
-        parts += map(_problem, finding.problems)
+        parts += (_problem(finding, problem) for problem in finding.problems)
     else:
         parts.append(
             paragraph("No problem was found among what was tested. This says nothing about what was not tested.")
@@ -98,5 +101,4 @@ def render(finding: Interpretation) -> str:
                 "anything is installed, and as often as its maker and your health authority say."
             )
         )
-    parts += (paragraph(caution.text, "caution") for caution in finding.cautions)
     return "".join(parts)

@@ -103,7 +103,8 @@ def _stage(out: _Writer, number: int, stage: Stage) -> None:
 def _first(out: _Writer, finding: Interpretation) -> None:
     for action in finding.actions:
         deadline = f" When: {action.deadline}." if action.deadline else ""
-        out.say(f"{words.title(action.hazard)}: {action.text}{deadline}", 0, f"[{words.label(action.urgency)}] ")
+        hazard = words.heading(finding, action.hazard)
+        out.say(f"{hazard}: {action.text}{deadline}", 0, f"[{words.label(action.urgency)}] ")
         uses = (("boiling", action.boiling), ("bathing", action.bathing), ("infant formula", action.infant_formula))
         for title, text in uses:
             if text:
@@ -170,7 +171,7 @@ def _treatment(out: _Writer, finding: Interpretation) -> None:
 
 
 def _cautions(out: _Writer, finding: Interpretation) -> None:
-    for caution in finding.cautions:
+    for caution in words.general(finding):
         out.say(caution.text, 0, "! ")
 
 
@@ -182,6 +183,7 @@ def _standing(out: _Writer, finding: Interpretation) -> None:
 
 
 _SECTIONS = (
+    ("Before anything else", _cautions),
     ("What to do first", _first),
     ("Not tested, or not known", _missing),
     ("Problems", _problems),
@@ -190,7 +192,6 @@ _SECTIONS = (
     ("Results against limits", _comparisons),
     ("Chemistry", _chemistry),
     ("Treatment to consider", _treatment),
-    ("Cautions", _cautions),
     ("Standing of the limits", _standing),
 )
 

@@ -8,17 +8,31 @@ from datetime import date, datetime
 
 from wellchem.models.base import Interval
 from wellchem.models.codes import Censoring, LimitKind, Verdict
-from wellchem.models.finding import Computed, Figure, Interpretation
+from wellchem.models.finding import Caution, Computed, Figure, Interpretation, Problem
 from wellchem.models.limits import Comparison, Limit
 from wellchem.models.sample import Origin, Result, Sample
 
-SYMBOLS = {"e_coli": "E. coli", "ph": "pH"}
+SYMBOLS = {
+    "e_coli": "E. coli",
+    "ph": "pH",
+    "pfas_sum": "PFAS sum",
+    "chromium_vi": "hexavalent chromium",
+    **{name: name.upper() for name in ("pfoa", "pfos", "pfna", "pfbs", "pfba", "pfas")},
+    "pfhxs": "PFHxS",
+}
 
 NOTICE = (
     "This is information, not a certificate. The health authority, a certified laboratory, local code and licensed "
     "professionals decide. Limits of public systems are used as a measure; state, provincial and local limits were "
     "not checked and may be stricter."
 )
+
+
+def unit(text: str | None) -> str:
+    """A unit behind a number: nothing for a pure number, `per 100 mL` for a count."""
+    if text in (None, "", "1"):
+        return ""
+    return f" per {text[2:].strip('()')}" if text.startswith("1/") else f" {text}"
 
 
 def label(key: str) -> str:
@@ -48,9 +62,9 @@ def number(value: float | None, digits: int = 3) -> str:
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
-def interval(low: float | None, high: float | None, unit: str = "") -> str:
-    """Two bounds as a reader writes them: `0.3`, `below 0.05`, `at least 2420`, `0.3 to 1`."""
-    tail = "" if unit in ("", "1") else f" {unit}"
+def interval(low: float | None, high: float | None, of: str = "") -> str:
+    """Two bounds as a reader writes them: `0.3`, `below 0.05`, `at least 2420`, `0.3 to 1`; `of` is their unit."""
+    tail = unit(of)
     low_open = low is None or math.isnan(low) or math.isinf(low)
     high_open = high is None or math.isnan(high) or math.isinf(high)
     if low_open and high_open:
@@ -88,26 +102,24 @@ def amount(result: Result) -> str:
         return "not reported"
     if result.censoring in (Censoring.PRESENT, Censoring.ABSENT):
         return result.censoring.value
-    unit = "" if result.unit in (None, "1") else f" {result.unit}"
-    basis = f" as {result.basis}" if result.basis else ""
+    tail = unit(result.unit) + (f" as {result.basis}" if result.basis else "")
     if result.censoring is Censoring.LEFT and result.value is not None:
-        return f"<{number(result.value)}{unit}{basis}"
+        return f"<{number(result.value)}{tail}"
     if result.censoring is Censoring.RIGHT and result.value is not None:
-        return f">{number(result.value)}{unit}{basis}"
-    return f"{interval(result.low, result.high)}{unit}{basis}"
+        return f">{number(result.value)}{tail}"
+    return f"{interval(result.low, result.high)}{tail}"
 
 
 def bound(limit: Limit) -> str:
     """A limit's own number as its document prints it."""
-    unit = "" if limit.unit in ("", "1") else f" {limit.unit}"
-    basis = f" as {limit.basis}" if limit.basis and limit.basis not in limit.unit else ""
+    tail = unit(limit.unit) + (f" as {limit.basis}" if limit.basis and limit.basis not in limit.unit else "")
     if limit.minimum is not None and limit.maximum is not None:
-        return f"{number(limit.minimum)} to {number(limit.maximum)}{unit}{basis}"
+        return f"{number(limit.minimum)} to {number(limit.maximum)}{tail}"
     if limit.minimum is not None:
-        return f"at least {number(limit.minimum)}{unit}{basis}"
+        return f"at least {number(limit.minimum)}{tail}"
     if limit.maximum == 0:
-        return "none" if "mL" in limit.unit or "L)" in limit.unit else f"0{unit}{basis}"
-    return f"{number(limit.maximum)}{unit}{basis}"
+        return f"none in {limit.unit[2:].strip('()')}" if limit.unit.startswith("1/") else f"0{tail}"
+    return f"{number(limit.maximum)}{tail}"
 
 
 def verdict(comparison: Comparison) -> str:
@@ -179,6 +191,25 @@ _ORDER = (Verdict.ABOVE, Verdict.BELOW, Verdict.UNDECIDED, Verdict.WITHIN)
 def ranked(finding: Interpretation) -> list[Comparison]:
     """Comparisons with what is above first, then what cannot be told; unsettled conditions last."""
     return sorted(finding.comparisons, key=lambda item: (not item.condition_settled, _ORDER.index(item.verdict)))
+
+
+def heading(finding: Interpretation, hazard: str) -> str:
+    """What a problem is called on this page."""
+    return next((problem.title for problem in finding.problems if problem.code == hazard), title(hazard))
+
+
+def found(finding: Interpretation, problem: Problem) -> str:
+    """The printed results that a problem rests on, and what they are measured by first."""
+    indices = dict.fromkeys(index for part in problem.evidence for index in part.results)
+    results = "; ".join(dict.fromkeys(printed(finding.sample.results[index]) for index in indices))
+    first = problem.evidence[0].text if problem.evidence else ""
+    return " ".join(part for part in (f"On the report: {results}." if results else "", first) if part)
+
+
+def general(finding: Interpretation) -> tuple[Caution, ...]:
+    """Cautions of the whole report; those of a hazard stand with its problem."""
+    own = {caution for problem in finding.problems for caution in problem.cautions}
+    return tuple(caution for caution in finding.cautions if caution not in own)
 
 
 def documents(finding: Interpretation) -> tuple[str, ...]:

@@ -12,13 +12,15 @@ from wellchem import schema
 from wellchem.interpretation import computed, verdicts
 from wellchem.interpretation.actions import action_models
 from wellchem.interpretation.checking import check_models
-from wellchem.interpretation.missing import missing_tests, not_established
-from wellchem.interpretation.practice import by, source
+from wellchem.interpretation.missing import current, missing_tests, not_established
+from wellchem.interpretation.practice import by, groups, rows, source
 from wellchem.interpretation.single import Single, problem_models, sign_models
 from wellchem.interpretation.table import from_sample
 from wellchem.interpretation.treatment import recommend, treat
 from wellchem.interpretation.waters import Waters, dates_of_sample, day_hours
 from wellchem.interpretation.weighing import find
+from wellchem.interpretation.wording import label
+from wellchem.models.codes import SamplingPoint
 from wellchem.models.finding import Caution, Interpretation, Problem
 from wellchem.models.household import Household
 from wellchem.models.sample import Sample
@@ -33,7 +35,14 @@ _INFORMS = (
     "professionals decide. What was not tested is not known."
 )
 _NOT_KNOWN = "Not established by this report: {names}. Nothing can be concluded about drinking this water before it is."
-_UNDATED = "The report has no date of collection: how old its results are cannot be told."
+_UNDATED = (
+    "The report has no date of collection: how old its results are cannot be told, so none of them is established for "
+    "the water of today."
+)
+_NO_LIMIT = (
+    "Tested, but not judged here, because none of the authorities looked to has a limit in force that this report "
+    "meets: {names}. Ask the health authority."
+)
 _NEGATIVE = (
     "Bacteria were not found in this one sample. One negative test never establishes that there are none: they come "
     "and go with rain and season."
@@ -145,6 +154,8 @@ def _hours(asked: date) -> np.ndarray[tuple[int], np.dtype[np.float64]]:
 def _cautions(single: Single, found: Iterable[Problem], altered: bool) -> tuple[Caution, ...]:
     """What holds of the whole report, then the cautions of each hazard, once each."""
     made = [Caution(code="informs", text=_INFORMS, decides="the local health authority")]
+    if single.waters.observed("illness"):
+        made.append(Caution(code="illness", text=_ILLNESS, decides="a physician"))
     if open_ones := not_established(single):
         names = ", ".join(open_ones)
         made.append(
@@ -152,12 +163,12 @@ def _cautions(single: Single, found: Iterable[Problem], altered: bool) -> tuple[
         )
     if single.sample.collected is None:
         made.append(Caution(code="undated", text=_UNDATED, decides="the laboratory"))
-    if "bacteria" not in open_ones and not any(problem.code in _BACTERIA for problem in found):
+    if current(single, "bacteria") and not any(problem.code in _BACTERIA for problem in found):
         row = by("cautions", "problem")["coliform_bacteria"][0]
         made.append(Caution(code="one_negative", text=_NEGATIVE, hazard="coliform_bacteria", source=source(row)))
-    if single.waters.observed("illness"):
-        made.append(Caution(code="illness", text=_ILLNESS, decides="a physician"))
-    if altered:
+    if names := _without_limit(single):
+        made.append(Caution(code="no_limit", text=_NO_LIMIT.format(names=names), decides="the local health authority"))
+    if altered or single.sample.point is SamplingPoint.AFTER_TREATMENT:
         made.append(Caution(code="maybe_treated", text=_TREATED, decides="the household"))
     for problem in found:
         made += problem.cautions
@@ -165,3 +176,17 @@ def _cautions(single: Single, found: Iterable[Problem], altered: bool) -> tuple[
 
 
 _BACTERIA = ("fecal_bacteria", "coliform_bacteria")
+# Groups whose members people fear, and would take for cleared where nothing is said of them.
+_FEARED = frozenset(
+    {"metal", "microbiology", "radiological", "pfas", "pesticide", "volatile organic", "semi-volatile organic"}
+    | {"organic", "disinfection by-product", "inorganic"}
+)
+
+
+def _without_limit(single: Single) -> str:
+    """What was found and met no limit, nor a threshold of practice."""
+    told = {one.analyte for one in single.comparisons if one.condition_settled}
+    told |= {row["analyte"] for row in rows("rules")}
+    table = single.waters.table
+    names = [name for name in table.analytes if groups().get(name) in _FEARED and table.most(name).low[0] > 0.0]
+    return ", ".join(label(name) for name in names if name not in told)

@@ -8,12 +8,12 @@ import numpy as np
 
 from wellchem.interpretation.checks_report import too_late
 from wellchem.interpretation.conditions import holds
-from wellchem.interpretation.practice import by, problems, rows, source
+from wellchem.interpretation.practice import by, level, problems, rows, source
 from wellchem.interpretation.signs import chlorinated
 from wellchem.interpretation.single import Single
 from wellchem.interpretation.verdicts import UNDECIDED
 from wellchem.interpretation.waters import HOURS_A_DAY
-from wellchem.interpretation.weighing import CERTAIN, NONE, POSSIBLE
+from wellchem.interpretation.weighing import CERTAIN, LIKELY, NONE, POSSIBLE
 from wellchem.interpretation.wording import label, title
 from wellchem.models.codes import Fraction, Reason
 from wellchem.models.finding import MissingTest
@@ -24,7 +24,9 @@ _DAYS_A_MONTH = 30.5
 _CONFIRM = "Whether it holds: one sample is one moment. A second one, well apart, before money is spent."
 # A confirmation stands below the core tests and above the rest; what people answer costs nothing.
 _CONFIRM_VALUE, _LOWER_VALUE, _MEMBERS_VALUE, _WATCH_VALUE, _ROUTINE_VALUE = 83, 87, 33, 37, 10
-_MEMBERS = "what was measured alone does not reach it, but not all that counts was measured."
+_MEMBERS = "what was measured cannot settle it, because not all that counts was measured."
+_COARSE = "It was not found, but with a reporting limit that tells infants, children and pregnant women nothing."
+_RISK = ("infants", "children", "pregnancy")
 _NEAR = 0.8  # as comparisons call a result near
 
 
@@ -64,6 +66,22 @@ def _spoiled(single: Single, code: str) -> str:
     return ""
 
 
+def _why_lacking(single: Single, wanted: Iterable[str]) -> str:
+    """Why a test does not suffice, by what the report says of its analytes."""
+    lacking = [name for name in wanted if not _measured(single, name)]
+    names = {name.partition(":")[0] for name in wanted}
+    given = [one for one in single.sample.results if one.analyte in names]
+    if not given:
+        return "It was not tested."
+    if any(single.waters.table.standing(name).measured[0] for name in names):
+        words = (" ".join(reversed(label(name).split(":"))) for name in lacking)
+        return f"Not tested, or without a number: {', '.join(words)}."
+    qualifiers = {code for one in given for code in one.qualifiers}
+    if "CG" in qualifiers:
+        return "The laboratory could not read the sample."
+    return "The laboratory rejected the result." if "R" in qualifiers else "The report gives no result of it."
+
+
 def why_missing(single: Single, row: Mapping[str, str]) -> str:
     """Why a test of the table is asked for again, or an empty text where its result holds."""
     wanted = [name for name in row["analytes"].split(";") if name]
@@ -71,9 +89,10 @@ def why_missing(single: Single, row: Mapping[str, str]) -> str:
     enough = all(have) if row["need"] == "all" else any(have)
     if row["code"] == "bacteria" and single.certainty("fecal_bacteria") > NONE:
         enough = True
-    if not wanted or not enough:
-        said = any(single.waters.table.standing(name.partition(":")[0]).measured[0] for name in wanted)
-        return "What was tested of it does not suffice." if said else "It was not tested."
+    if not wanted:
+        return "This report does not tell it."
+    if not enough:
+        return _why_lacking(single, wanted)
     if _old(single, float(row["valid_months"])):
         return "The result is too old."
     return _spoiled(single, row["code"])
@@ -83,12 +102,22 @@ def current(single: Single, code: str) -> bool:
     """Whether a core test is made, not stale, valid, and judged against its limits."""
     row = by("missing", "code")[code][0]
     analytes = row["analytes"].split(";")
+    if code == "lead" and _too_coarse(single):
+        return False
     return not why_missing(single, row) and not any(_undecided(single, analyte) for analyte in analytes)
 
 
+def _too_coarse(single: Single) -> bool:
+    """Whether lead was not found, but with a reporting limit that says nothing to those who bear none."""
+    lead = single.waters.table.most("lead")
+    unseen = bool(lead.measured[0] and lead.low[0] <= 0.0 and lead.high[0] > level("lead_reporting_limit"))
+    return unseen and any(single.waters.counts(group) for group in _RISK)
+
+
 def not_established(single: Single) -> tuple[str, ...]:
-    """Core tests that are missing, stale, spoiled or undecided."""
-    return tuple(code for code in CORE if not current(single, code))
+    """Core tests that are missing, stale, spoiled or undecided; all of them where the report has no date."""
+    undated = single.sample.collected is None
+    return tuple(code for code in CORE if undated or not current(single, code))
 
 
 def missing_tests(single: Single, authorities: Iterable[str]) -> tuple[MissingTest, ...]:
@@ -131,17 +160,36 @@ def _test_of() -> Mapping[str, Mapping[str, str]]:
     return {name: row for row in reversed(rows("missing")) for name in row["analytes"].split(";")}
 
 
+_AGAIN = {
+    "lower_limit": "{name} again, measured so that it can be judged",
+    "again": "{name} again, so that it can be judged",
+    "ask_laboratory": "{name}: ask the laboratory",
+}
+
+
 def _untold(single: Single) -> Iterable[MissingTest]:
     """What is asked for where a result cannot be judged against a health limit: by the reason."""
     verdicts, tests = single.waters.verdicts, _test_of()
-    for place in np.flatnonzero(verdicts.untold & verdicts.health):
+    if _too_coarse(single):
+        lead = tests["lead"]
+        yield MissingTest(
+            code="lower_limit_lead",
+            title=_AGAIN["lower_limit"].format(name=title("lead")),
+            decision=_COARSE,
+            value=_LOWER_VALUE,
+            bottle=lead["bottle"],
+            holding_time=lead["holding_time"],
+            source=source(lead),
+        )
+    for place in np.flatnonzero(verdicts.untold & verdicts.health & ~verdicts.incomplete):
         item = single.comparisons[place]
         # The table has the weightiest reason last.
-        why = next((row for row in reversed(rows("reasons")) if row["reason"] in item.reasons), rows("reasons")[0])
+        said = {word.partition("=")[0] for word in item.reasons}
+        why = next((row for row in reversed(rows("reasons")) if row["reason"] in said), rows("reasons")[0])
         row = tests.get(item.analyte)
         yield MissingTest(
             code=f"{why['code']}_{item.analyte}",
-            title=f"{title(item.analyte)} again, so that it can be judged",
+            title=_AGAIN[why["code"]].format(name=title(item.analyte)),
             decision=why["decision"],
             value=_LOWER_VALUE if row is None else max(int(row["value"]) - 1, 1),
             bottle=row["bottle"] if row else "",
@@ -158,12 +206,13 @@ def _members(single: Single) -> Iterable[MissingTest]:
     ):
         item = single.comparisons[place]
         lacking = next(word.partition("=")[2] for word in item.reasons if word.startswith(Reason.MEMBERS_MISSING.value))
-        near = item.ratio is not None and item.ratio.low >= _NEAR
+        urgent = bool(verdicts.untold[place]) or (item.ratio is not None and item.ratio.low >= _NEAR)
+        names = label(lacking).replace(",", ", ")
         yield MissingTest(
             code=f"members_{item.analyte}",
-            title=f"For the limit on {label(item.analyte)}: {label(lacking).replace(',', ', ')}",
-            decision=f"Whether the {item.limit.term} ({item.limit.authority}) is kept: {_MEMBERS}",
-            value=_LOWER_VALUE - 1 if near else _MEMBERS_VALUE,
+            title=f"{names[:1].upper()}{names[1:]}: for the limit on {label(item.analyte)}",
+            decision=f"Whether {label(item.analyte)} is above its limit ({item.limit.authority}): {_MEMBERS}",
+            value=_LOWER_VALUE - 1 if urgent else _MEMBERS_VALUE,
         )
 
 
@@ -172,16 +221,14 @@ def _confirmations(single: Single) -> Iterable[MissingTest]:
     tests = _test_of()
     for problem in problems():
         certainty = single.certainty(problem.code)
-        if problem.kind != "health" or certainty in (NONE, CERTAIN) or not problem.analytes:
+        if problem.kind != "health" or certainty != LIKELY or not problem.analytes:
             continue
-        if certainty == 1 and single.deciding(problem.code, UNDECIDED):
-            continue  # a lower reporting limit is asked for instead
         if problem.code == "coliform_bacteria" and single.certainty("fecal_bacteria") == CERTAIN:
             continue
         row = next((tests[name] for name in problem.analytes if name in tests), None)
         yield MissingTest(
             code=f"confirm_{problem.code}",
-            title=f"A second sample: {problem.title[:1].lower() + problem.title[1:]}",
+            title=f"A second sample to confirm: {problem.subject}",
             decision=_CONFIRM,
             value=_CONFIRM_VALUE,
             bottle=row["bottle"] if row else "",
@@ -197,7 +244,7 @@ def _watched(single: Single) -> Iterable[MissingTest]:
             yield MissingTest(
                 code=f"watch_{item.analyte}",
                 title=f"{title(item.analyte)} again within the year: it is near its limit",
-                decision=f"Whether it rises above the {item.limit.term} ({item.limit.authority}).",
+                decision=f"Whether it rises above its limit, {item.limit.term} ({item.limit.authority}).",
                 value=_WATCH_VALUE,
             )
 

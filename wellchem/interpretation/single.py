@@ -23,6 +23,8 @@ from wellchem.models.limits import Comparison
 from wellchem.models.sample import Sample
 
 _NOT_TOLD = "This report cannot tell; a further test has to. "
+_UNTOLD_TITLE = "{subject}: this report cannot tell"
+_AHEAD_TITLE = "{subject}: within today's limit, above one that is enacted for later"
 
 
 @dataclass(frozen=True, eq=False)
@@ -58,6 +60,16 @@ class Single:
         """Problems that are likely or certain, and signs, by the words of the tables' conditions."""
         found = {f"problem:{row.code}": self.findings.of(row.code) > POSSIBLE for row in problems()}
         return found | {f"sign:{code}": sign for code, sign in self.signs.items()}
+
+    def ahead_only(self, code: str) -> bool:
+        """Whether a problem rests on a limit enacted for later alone."""
+        if not self.deciding(code, AHEAD) or self.deciding(code, BEYOND):
+            return False
+        return not any(_fired(self, row) for row in by("rules", "problem").get(code, ()))
+
+    def untold_only(self, code: str) -> bool:
+        """Whether a problem is only possible, because a result cannot be judged."""
+        return self.certainty(code) == POSSIBLE and bool(self.deciding(code, UNDECIDED))
 
     def deciding(self, code: str, state: int) -> tuple[int, ...]:
         """Comparisons that raise a problem: decided ones (BEYOND), or those that a result leaves open (UNDECIDED)."""
@@ -147,15 +159,16 @@ def problem_models(single: Single) -> tuple[Problem, ...]:
         certainty = int(single.findings.certainty[place, 0])
         if certainty == NONE:
             continue
-        open_only = certainty == POSSIBLE and bool(single.deciding(row.code, UNDECIDED))
+        untold = single.untold_only(row.code)
+        title = _UNTOLD_TITLE if untold else _AHEAD_TITLE if single.ahead_only(row.code) else row.title
         made.append(
             Problem(
                 code=row.code,
-                title=row.title,
+                title=title.format(subject=row.subject),
                 kind=ProblemKind(row.kind),
                 certainty=CERTAINTIES[certainty - 1],
                 urgency=URGENCIES[int(single.findings.urgency[place, 0])],
-                text=(_NOT_TOLD if open_only else "") + row.text,
+                text=(_NOT_TOLD if untold else "") + row.text,
                 noticed=row.noticed,
                 evidence=tuple(_evidence(single, row.code)),
                 cautions=cautions(row.code),

@@ -125,6 +125,7 @@ class Decision:
         self.not_dated = _some(situation.not_dated[observed.sample])
         self.decided_only = _some(observed.decided_only)
         self.spread = _some(observed.uncertainty > 0)
+        self.supposed = _some((observed.reasons & (BIT[Reason.UNIT_ASSUMED] | BIT[Reason.BASIS_ASSUMED])) != 0)
 
     @property
     def most(self) -> int:
@@ -258,6 +259,9 @@ class Decision:
         """Decided, and within 80 to 100 % of a health limit, or the limit lies within the printed uncertainty."""
         limit = pick(self.near, entries)
         near: Flags = (verdict == WITHIN) & (low >= NEAR * limit)
+        for place in _marked(self.supposed, rows):
+            # Bounds that span the usual forms: it is near where it is near in one of them.
+            near[place] |= (verdict[place] == WITHIN) & (high[place] >= NEAR * limit[place]) & (low[place] > 0)
         for place in _marked(self.spread, rows):
             place = place[(low[place] == high[place]) & (verdict[place] != UNDECIDED) & np.isfinite(limit[place])]
             near[place] |= np.abs(low[place] - limit[place]) <= self.observed.uncertainty[rows[place]]

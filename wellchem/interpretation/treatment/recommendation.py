@@ -24,6 +24,8 @@ _CONFIRM = "A prediction from published ranges: a test of the treated water has 
 _BEHIND_TREATMENT = (
     "This sample is, or may be, from behind treatment: a train is chosen from the raw water. Have that sampled first."
 )
+# What a sample from behind treatment tells all the same: the plumbing gives it on the way to the tap.
+_AT_THE_TAP = frozenset({"lead", "copper"})
 _NOTHING = "No problem of this report calls for a stage of treatment; what was not tested is not covered by that."
 _HARD_TAP = "Leave the cold tap for drinking unsoftened, so that it stays hard."
 _SOFT_TAP = "What stands behind it needs softened water, so the tap with it is softened too."
@@ -62,7 +64,10 @@ def recommend(
     microbes = [problem.certainty for problem in problems if problem.code in _MICROBES]
     found = any(certainty is not Certainty.POSSIBLE for certainty in microbes)
     raw = raw_water(sample, found=found, suspect=bool(microbes), grit=_grit(home), chlorinated=home.chlorinated)
-    sought = aims(problems, comparisons, home, raw)
+    if sample.point is SamplingPoint.AFTER_TREATMENT:
+        sought = aims([one for one in problems if one.code in _AT_THE_TAP], comparisons, home, raw)
+    else:
+        sought = aims(problems, comparisons, home, raw)
     best, second = search(sought, raw)
     unanswered = tuple(aim.code for aim in best.left(sought, Outcome.UNANSWERED))
     return Treatment(
