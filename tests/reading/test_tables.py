@@ -216,3 +216,27 @@ def test_a_ticked_box_tells_the_word():
         ("e_coli", "absent"),
         ("iron", "none"),
     ]
+
+
+def test_columns_that_could_be_results_beside_the_result_are_unread_not_layout():
+    report = wellchem.read(
+        b"Analyte,Result 1,Result 2,Units,RL,Lab calc\nIron,0.3,0.4,mg/L,0.05,7\nZinc,0.1,0.2,mg/L,0.05,8\n",
+        format="delimited",
+    )
+    results = report.samples[0].results
+    assert [(result.analyte, result.value) for result in results] == [("iron", 0.3), ("zinc", 0.1)]
+    assert [(unread.reason, unread.text) for unread in report.unread] == [
+        ("ambiguous_column", "0.4 | 7"),
+        ("ambiguous_column", "0.2 | 8"),
+    ]
+    assert report.explanation.balanced
+
+
+def test_of_two_columns_called_result_one_is_read_and_said_to_be_supposed():
+    report = wellchem.read(b"Analyte,Result,Result,Units\nIron,0.3,0.4,mg/L\nZinc,0.1,0.2,mg/L\n", format="delimited")
+    assert [result.value for result in report.samples[0].results] == [0.3, 0.1]
+    assert all("column=Result" in map(str, result.assumptions) for result in report.samples[0].results)
+    assert [(unread.reason, unread.text) for unread in report.unread] == [
+        ("ambiguous_column", "0.4"),
+        ("ambiguous_column", "0.2"),
+    ]

@@ -8,7 +8,7 @@ from wellchem.models.codes import LayoutKind
 from wellchem.reading.rows import HEAD_FIELDS, TakenColumn
 from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.headers import Head, Header
-from wellchem.reading.tables.shape import BESIDE, LAYOUT, OWN, R, Shape, numeric
+from wellchem.reading.tables.shape import BESIDE, LAYOUT, OWN, SMALL, R, Shape, numeric
 from wellchem.reading.tables.value_columns import take_values
 from wellchem.vocabulary import ColumnRole
 
@@ -77,8 +77,12 @@ def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
     for column in shape.columns():
         if column not in shape.taken:
             head = heads.get(column) or Head(column, "", (), "", None)
-            shape.layout[column] = LayoutKind.ADMINISTRATIVE
-            shape.took(head, "unassigned", "no known header word")
+            if shape.values and head.text and numeric(cells, column, body) and cells.height <= SMALL:
+                shape.ambiguous.append(column)
+                shape.took(head, "ambiguous", "numbers beside the results, under a heading that is not known")
+            else:
+                shape.layout[column] = LayoutKind.ADMINISTRATIVE
+                shape.took(head, "unassigned", "no known header word")
     return shape
 
 

@@ -52,6 +52,9 @@ OWN = (
 )  # never shared by several columns of values
 
 
+SMALL = 4000  # rows up to which every line of a table is looked at by itself
+
+
 @dataclass
 class ValueColumn:
     """A column of values, the columns that stand beside it, and what its heading says of all of it."""

@@ -7,7 +7,7 @@ import re
 from wellchem.models.codes import LayoutKind
 from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.headers import Head
-from wellchem.reading.tables.shape import LAYOUT, R, Shape, ValueColumn, numeric
+from wellchem.reading.tables.shape import LAYOUT, SMALL, R, Shape, ValueColumn, numeric
 from wellchem.vocabulary import ColumnRole
 
 # A word of these in a heading tells that the column is no sample's.
@@ -35,6 +35,7 @@ def take_values(
             column,
             unit=(meaning.unit_text or "") if meaning else "",
             fraction=_text(meaning.fraction) if meaning else "",
+            note=head.text if shape.ambiguous else "",
         )
         if len(said) > 1 and head.group and not cells.lexicon.column(head.group):
             value.said["sample_id"] = head.group
@@ -212,7 +213,10 @@ def _distinct_values(cells: Cells, shape: Shape, heads: dict[int, Head], said: l
         if column == best:
             continue
         same = sum(1 for row in rows if (text := cells.text(row, column)) and text == cells.text(row, best))
+        if same * 2 < full[column] and cells.height <= SMALL:
+            shape.ambiguous.append(column)
+            shape.took(heads[column], "ambiguous", "a second column of results")
+            continue
         shape.layout[column] = LayoutKind.ADMINISTRATIVE
-        why = "repeats the results of another column" if same * 2 >= full[column] else "a second column of results"
-        shape.took(heads[column], "other_value", why)
+        shape.took(heads[column], "other_value", "repeats the results of another column")
     return [best]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -16,14 +17,13 @@ from wellchem.reading.tables.heads import label
 from wellchem.reading.tables.limits import limit_texts
 from wellchem.reading.tables.notes import title_and_unit
 from wellchem.reading.tables.roles import groups, shape_of
-from wellchem.reading.tables.shape import OWN, Shape, ValueColumn
+from wellchem.reading.tables.shape import OWN, SMALL, Shape, ValueColumn
 
 if TYPE_CHECKING:
     from wellchem.reading.tables.reader import Reader
 
 _BOX = re.compile(r"^(?:\[\s*[xX✓✗]?\s*\]|[☐☑☒□■])\s*\w")
 _TICKED = re.compile(r"^(?:\[\s*[xX✓]\s*\]|[☑☒])\s*(\w.*)$")
-_SMALL = 4000  # rows up to which every line is looked at by itself
 
 
 def take(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
@@ -45,7 +45,7 @@ def body(reader: Reader, grid: int, cells: Cells, header: Header, shapes: list[S
     segment = start
     values = [value.column for shape in shapes for value in shape.values]
     table = Table(grid, header.first, end - 1, _layout_name(shapes), tuple(t for s in shapes for t in s.taken.values()))
-    continued = _wrapped(cells, shapes, fits, start) if cells.height <= _SMALL else set()
+    continued = _wrapped(cells, shapes, fits, start) if cells.height <= SMALL else set()
     for odd in np.flatnonzero(~fits[start:]) + start:
         row = int(odd)
         if row < segment or row in continued:
@@ -136,7 +136,7 @@ def _repeats(cells: Cells, header: Header, row: int) -> bool:
 def _fits(cells: Cells, shapes: list[Shape], header: Header, start: int) -> NDArray[np.bool_]:
     """Rows of the grid that are rows of the table: a name (or code) and something beside it."""
     made = np.zeros(cells.height, bool)
-    small = cells.height <= _SMALL
+    small = cells.height <= SMALL
     for shape in shapes:
         naming = [*([shape.name] if shape.name is not None else []), *shape.codes]
         named = np.zeros(cells.height, bool)
@@ -249,8 +249,10 @@ def _emit(reader: Reader, grid: int, cells: Cells, shape: Shape, rows: NDArray[n
     for index, kind in shape.layout.items():
         reader.ledger.layout(grid, at, [index], kind)
     if not shape.values:
-        _ambiguous(reader, grid, cells, shape, rows)
+        _ambiguous(reader, grid, cells, shape, rows, shape.columns())
         return
+    if shape.ambiguous:
+        _ambiguous(reader, grid, cells, shape, rows, shape.ambiguous)
     numbers = []
     several = len(shape.values) > 1
     for value in shape.values:
@@ -397,14 +399,14 @@ def _inverted(flags: Coded) -> Coded:
     return Coded(np.append(made.codes, -1)[flags.codes].astype(np.int32), made.texts)
 
 
-def _ambiguous(reader: Reader, grid: int, cells: Cells, shape: Shape, rows: NDArray[np.int32]) -> None:
-    """Rows without a column that is the result: unread, each with all its cells."""
+def _ambiguous(
+    reader: Reader, grid: int, cells: Cells, shape: Shape, rows: NDArray[np.int32], columns: Iterable[int]
+) -> None:
+    """Cells of rows that could be the result, or rows without a column that is: unread, each with those cells."""
     reason = UnreadReason.AMBIGUOUS_COLUMN if shape.ambiguous else UnreadReason.NO_VALUE
     for row in rows:
         mine = [
-            index
-            for index in shape.columns()
-            if cells.text(int(row), index) and reader.ledger.is_open(grid, int(row), index)
+            index for index in columns if cells.text(int(row), index) and reader.ledger.is_open(grid, int(row), index)
         ]
         if mine:
             reader.loose_row(grid, int(row), mine, reason)
