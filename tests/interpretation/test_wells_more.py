@@ -3,9 +3,17 @@
 import re
 
 import pytest
+from interpretation.test_promises import ASSURANCE
 from interpretation.test_wells import BOILING
-from interpretation.wells_more_reader import NAMES, TABLES, first_part, found, page
+from interpretation.wells_more_reader import NAMES, TABLES, about, first_part, found, page, sample
 
+import wellchem
+from wellchem.display import words
+from wellchem.models.codes import Certainty
+from wellchem.models.sample import Sample
+from wellchem.schema import results_frame
+
+CERTAINTIES = (Certainty.POSSIBLE, Certainty.LIKELY, Certainty.CERTAIN)
 BARRIERS = {"ultraviolet", "chlorination"}
 
 
@@ -81,8 +89,8 @@ def test_problems(name):
 @pytest.mark.parametrize("name", expecting("problems_in"))
 def test_problems_of_either_certainty(name):
     problems = by_code(found(name).problems)
-    for code, words in expected(name, "problems_in").items():
-        assert problems[code].certainty.value in words
+    for code, certainties in expected(name, "problems_in").items():
+        assert problems[code].certainty.value in certainties
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -193,3 +201,101 @@ def test_text_and_page(name):
             assert not hit, shown[max(0, hit.start() - 100) : hit.end() + 100]
     for pattern in expect.get("household_first_says", ()):
         assert re.search(pattern, first_part(name)), first_part(name)
+
+
+def resting(finding):
+    """Comparisons that a problem of the interpretation rests on."""
+    return {index for problem in finding.problems for part in problem.evidence for index in part.comparisons}
+
+
+def outline(finding):
+    """What must not turn on the order of results: problems, actions, tests, checks, signs, train."""
+    return (
+        {(one.code, one.title, one.certainty, one.urgency) for one in finding.problems},
+        {(one.hazard, one.group, one.text, one.boiling, one.infant_formula) for one in finding.actions},
+        {(one.code, one.decision) for one in finding.missing},
+        {(one.code, one.status) for one in finding.checks},
+        {one.code for one in finding.signs},
+        [stage.code for stage in finding.treatment.stages],
+        {one.text for one in finding.cautions},
+    )
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_nothing_assures(name):
+    quoted = " ".join(words.documents(found(name)))
+    for shown in (page(name), found(name).to_text()):
+        for line in shown.splitlines():
+            hit = ASSURANCE.search(line)
+            assert not hit or "Safe Drinking Water" in line or line.strip() in quoted, line
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_nothing_on_health_is_silent(name):
+    finding = found(name)
+    asked = {one.code for one in finding.missing}
+    beyond_goal = {"above", "below"}
+    limited = {one.analyte for one in finding.comparisons if one.limit.kind == "health" and one.condition_settled}
+    for index, one in enumerate(finding.comparisons):
+        if not one.condition_settled or (one.limit.kind == "goal" and one.analyte in limited):
+            continue
+        if one.limit.kind in ("health", "goal") and one.verdict in beyond_goal:
+            assert index in resting(finding), (one.analyte, one.limit.term)
+        if one.limit.kind == "health" and one.verdict == "undecided":
+            said = {f"{code}_{one.analyte}" for code in ("lower_limit", "again", "ask_laboratory", "members")} & asked
+            bounded = any(reason.startswith("derived_from") for reason in one.reasons)
+            assert index in resting(finding) or said or bounded, (one.analyte, one.limit.term)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_each_health_problem_is_acted_on_and_warned_of(name):
+    finding, shown = found(name), " ".join(page(name).split())
+    for problem in finding.problems:
+        if problem.kind == "health":
+            assert problem.decides
+            assert f"Who decides: {problem.decides}" in shown
+            assert problem.cautions
+            assert all(" ".join(one.text.split()) in shown for one in problem.cautions)
+            if problem.code != "coliform_bacteria":
+                assert any(action.hazard == problem.code for action in finding.actions), problem.code
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_comes_back_from_json(name):
+    assert type(found(name)).model_validate_json(found(name).model_dump_json()) == found(name)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_order_of_results_does_not_matter(name):
+    given = sample(name)
+    turned = given.model_copy(update={"results": given.results[::-1]})
+    assert outline(wellchem.interpret(turned, **about(name))) == outline(found(name))
+
+
+WITHIN = {
+    "Barium": "0.05 mg/L",
+    "Nitrate-N": "0.4 mg/L",
+    "E. coli": "Absent",
+    "Chloride": "12 mg/L",
+    "Lead": "<0.2 µg/L",
+}
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_a_further_result_within_removes_no_problem(name):
+    given = sample(name)
+    tested = {one.analyte for one in given.results}
+    more = tuple(one for one in Sample.from_values(WITHIN).results if one.analyte not in tested)
+    added = wellchem.interpret(given.model_copy(update={"results": given.results + more}), **about(name))
+    before = {one.code: CERTAINTIES.index(one.certainty) for one in found(name).problems}
+    after = {one.code: CERTAINTIES.index(one.certainty) for one in added.problems}
+    assert all(after.get(code, -1) >= sure for code, sure in before.items())
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_frames_tell_the_same(name):
+    frame = results_frame((sample(name),))
+    told = wellchem.problems(frame, **about(name))
+    wanted = {(one.code, one.certainty.value, one.urgency.value) for one in found(name).problems}
+    columns = zip(told["code"].astype(str), told["certainty"].astype(str), told["urgency"].astype(str), strict=True)
+    assert set(columns) == wanted

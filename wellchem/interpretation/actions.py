@@ -79,8 +79,11 @@ def action_models(single: Single, found: Iterable[Problem]) -> tuple[Action, ...
     for problem in found:
         if problem.kind != "health" and problem.code not in by("care", "problem"):
             continue
-        if problem.code == "coliform_bacteria" and single.certainty("fecal_bacteria") > POSSIBLE:
-            continue  # what fecal bacteria ask for goes further
+        if problem.code == "coliform_bacteria" and (
+            single.certainty("fecal_bacteria") > POSSIBLE
+            or (single.untold_only("fecal_bacteria") and single.untold_only("coliform_bacteria"))
+        ):
+            continue  # what fecal bacteria ask for goes as far or further
         if single.untold_only(problem.code):
             made.append(_untold(single, problem))
         elif chosen := list(_chosen(single, problem.code)):

@@ -34,7 +34,7 @@ _INFORMS = (
     "This is information, not a certificate: the health authority, a certified laboratory, local code and licensed "
     "professionals decide. What was not tested is not known."
 )
-_NOT_KNOWN = "Not established by this report: {names}. Nothing can be concluded about drinking this water before it is."
+_NOT_KNOWN = "Not established by this report: {names}. Until it is, nothing can be concluded about drinking this water."
 _UNDATED = (
     "The report has no date of collection: how old its results are cannot be told, so none of them is established for "
     "the water of today."
@@ -185,8 +185,9 @@ _FEARED = frozenset(
 
 def _without_limit(single: Single) -> str:
     """What was found and met no limit, nor a threshold of practice."""
-    told = {one.analyte for one in single.comparisons if one.condition_settled}
-    told |= {row["analyte"] for row in rows("rules")}
+    met = [one for one in single.comparisons if one.condition_settled]
+    told = {one.analyte for one in met} | {row["analyte"] for row in rows("rules")}
+    told |= {member.partition(":")[0] for one in met for member in one.limit.members}
     table = single.waters.table
     names = [name for name in table.analytes if groups().get(name) in _FEARED and table.most(name).low[0] > 0.0]
-    return ", ".join(label(name) for name in names if name not in told)
+    return ", ".join(sorted(label(name) for name in names if name not in told))

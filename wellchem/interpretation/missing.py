@@ -13,7 +13,7 @@ from wellchem.interpretation.signs import chlorinated
 from wellchem.interpretation.single import Single
 from wellchem.interpretation.verdicts import UNDECIDED
 from wellchem.interpretation.waters import HOURS_A_DAY
-from wellchem.interpretation.weighing import CERTAIN, LIKELY, NONE, POSSIBLE
+from wellchem.interpretation.weighing import CERTAIN, LIKELY, POSSIBLE
 from wellchem.interpretation.wording import label, title
 from wellchem.models.codes import Fraction, Reason
 from wellchem.models.finding import MissingTest
@@ -87,7 +87,7 @@ def why_missing(single: Single, row: Mapping[str, str]) -> str:
     wanted = [name for name in row["analytes"].split(";") if name]
     have = [_measured(single, name) for name in wanted]
     enough = all(have) if row["need"] == "all" else any(have)
-    if row["code"] == "bacteria" and single.certainty("fecal_bacteria") > NONE:
+    if row["code"] == "bacteria" and single.certainty("fecal_bacteria") > POSSIBLE:
         enough = True
     if not wanted:
         return "This report does not tell it."
@@ -187,6 +187,8 @@ def _untold(single: Single) -> Iterable[MissingTest]:
         said = {word.partition("=")[0] for word in item.reasons}
         why = next((row for row in reversed(rows("reasons")) if row["reason"] in said), rows("reasons")[0])
         row = tests.get(item.analyte)
+        if row is not None and row["when"] == "always" and not _measured(single, item.analyte):
+            continue  # asked for by that row, which says why
         yield MissingTest(
             code=f"{why['code']}_{item.analyte}",
             title=_AGAIN[why["code"]].format(name=title(item.analyte)),

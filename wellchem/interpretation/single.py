@@ -23,8 +23,8 @@ from wellchem.models.limits import Comparison
 from wellchem.models.sample import Sample
 
 _NOT_TOLD = "This report cannot tell; a further test has to. "
-_UNTOLD_TITLE = "{subject}: this report cannot tell"
-_AHEAD_TITLE = "{subject}: within today's limit, above one that is enacted for later"
+_UNTOLD_TITLE = "{subject} (this report cannot tell)"
+_AHEAD_TITLE = "{subject} (within today's limit, above one that is enacted for later)"
 
 
 @dataclass(frozen=True, eq=False)
@@ -92,6 +92,7 @@ def _evidence(single: Single, code: str) -> Iterable[Evidence]:
             if state == UNDECIDED and item.limit.kind != "health":
                 continue
             ahead = f", but above what it has enacted: {item.later}" if state == AHEAD else ""
+            ahead = f"; enacted {item.later}" if state == BEYOND and item.later else ahead
             yield Evidence(text=f"{wording.comparison(item)}{ahead}.", results=item.results, comparisons=(place,))
     for row in by("rules", "problem").get(code, ()):
         if _fired(single, row):

@@ -57,6 +57,7 @@ class _Weighing:
     open_ended: NDArray[np.bool_]  # decided by a result that a bound, not a number, puts beyond
     ratio: Floats
     ratio_untold: Floats  # the worst that an undecided result may be
+    untold: NDArray[np.bool_]  # a result that cannot be judged raises it
 
     def raise_to(self, problem: int, where: Bools, certainty: int) -> None:
         row = self.certainty[problem]
@@ -75,6 +76,7 @@ def find(waters: Waters) -> Findings:
         np.ones(shape, dtype=bool),
         np.full(shape, np.nan),
         np.full(shape, np.nan),
+        np.zeros(shape, dtype=bool),
     )
     _from_limits(waters, weighing)
     _from_rules(waters, weighing)
@@ -108,6 +110,7 @@ def _from_limits(waters: Waters, weighing: _Weighing) -> None:
     where = np.zeros(weighing.certainty.shape, dtype=bool)
     where[verdicts.problem[shown], verdicts.sample[shown]] = True
     np.fmax.at(weighing.ratio_untold, (verdicts.problem[shown], verdicts.sample[shown]), verdicts.ratio_high[shown])
+    weighing.untold = where
     np.maximum(weighing.certainty, where.astype(np.int8) * POSSIBLE, out=weighing.certainty)
 
 
@@ -227,6 +230,7 @@ def _urgency(waters: Waters, weighing: _Weighing) -> tuple[Grid, NDArray[np.bool
     # What cannot be told from this report is to be tested soon; it is no emergency yet.
     possible = weighing.certainty == POSSIBLE
     urgency = np.where(possible & health, np.minimum(urgency, _SOON), urgency)
+    urgency = np.where(possible & health & weighing.untold, _SOON, urgency)
     urgency = np.where((weighing.certainty > NONE) & health, np.maximum(urgency, 1), urgency).astype(np.int8)
     return urgency, acute & ~possible
 
