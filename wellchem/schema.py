@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from enum import StrEnum
+from functools import cached_property
 from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
@@ -53,7 +54,7 @@ class Column:
             return pd.Series([False] * length, dtype=bool, name=self.name)
         return pd.Series([None] * length, dtype=self.dtype, name=self.name)
 
-    @property
+    @cached_property
     def dtype(self) -> Any:
         """The pandas type; for open text a categorical of whatever strings there are."""
         if self.kind == "text":

@@ -29,8 +29,12 @@ def samples_of(made: Normalised, results: pd.DataFrame) -> list[Sample]:
 
 def _objects(series: pd.Series) -> list[Any]:
     """Plain values, None where missing."""
-    values = series.astype(object).where(series.notna(), None)
-    return list(values)
+    if isinstance(series.dtype, pd.CategoricalDtype):
+        words = [*series.cat.categories, None]  # code -1 is the last
+        return [words[code] for code in series.cat.codes.tolist()]
+    if series.dtype == "float64":
+        return [None if number != number else number for number in series.tolist()]
+    return list(series.astype(object).where(series.notna(), None))
 
 
 def _result(
