@@ -39,7 +39,7 @@ def _comparison(finding: Interpretation, item: Comparison) -> tuple[tuple[str, .
     results = [finding.sample.results[index] for index in item.results]
     reported = "; ".join(words.amount(result) for result in results)
     state = words.verdict(item) if item.condition_settled else "condition not settled: decides nothing"
-    notes = [words.label(reason) for reason in item.reasons] + ([item.later] if item.later else [])
+    notes = [words.reason(code) for code in item.reasons] + ([item.later] if item.later else [])
     limit = f"{item.limit.term} {words.bound(item.limit)} ({words.kind(item.limit)})"
     if item.limit.applies_when:
         limit += f"; applies when {', '.join(map(words.label, item.limit.applies_when))}"

@@ -139,7 +139,7 @@ def _comparison(finding: Interpretation, item: Comparison) -> tuple[str, ...]:
     if not reported and item.amount is not None:
         reported = words.interval(item.amount.low, item.amount.high, item.unit)
     state = words.verdict(item) if item.condition_settled else "condition not settled, decides nothing"
-    reasons = f" ({'; '.join(map(words.label, item.reasons))})" if item.reasons else ""
+    reasons = f" ({'; '.join(map(words.reason, item.reasons))})" if item.reasons else ""
     later = f" {item.later}" if item.later else ""
     limit = f"{item.limit.term} {words.bound(item.limit)}"
     return words.label(item.analyte), reported, limit, f"{state}{reasons}{later}; {item.limit.citation.short}"

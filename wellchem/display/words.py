@@ -46,6 +46,12 @@ def title(key: str) -> str:
     return text if key in SYMBOLS else text[:1].upper() + text[1:]
 
 
+def reason(code: str) -> str:
+    """Why a comparison is undecided, or what it rests on, as words."""
+    kind, _, names = code.partition("=")
+    return label(kind) + (f": {', '.join(map(label, names.split(',')))}" if names else "")
+
+
 def number(value: float | None, digits: int = 3) -> str:
     """A number with `digits` significant digits, without an exponent where one is not needed."""
     if value is None or math.isnan(value):

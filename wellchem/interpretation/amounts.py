@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from functools import partial, wraps
+from functools import wraps
 
 import numpy as np
 
@@ -306,10 +306,20 @@ def chloride_sulfate(table: Table) -> Amount:
     return worked_out(chemistry.chloride_sulfate_mass_ratio, given, tuple(given))
 
 
-def _speciated(table: Table, function: Callable[..., Floats]) -> Amount:
-    """A quantity of the full speciation at the corners of pH and temperature, other ions at the middle of their bounds.
+def _speciated(table: Table, quantity: str) -> Amount:
+    """A quantity of the full speciation; all of them are worked out at once, and once per table."""
+    made = table.worked.get("speciated")
+    if not isinstance(made, dict):
+        table.worked["speciated"] = made = _speciation(table)
+    amount: Amount = made[quantity]
+    return amount
 
-    Calcium and alkalinity are at their low ends where pH is, and at their high ends where it is.
+
+def _speciation(table: Table) -> dict[str, Amount]:
+    """Quantities of the full speciation at the corners of pH and temperature, other ions at the middle of their bounds.
+
+    Calcium and alkalinity are at their low ends where pH is, and at their high ends where it is. The first half of the
+    waters stays at its temperature, the second is heated.
     """
     temperature, taken = _temperature(table)
     ph, ca, alk = acidity(table), calcium(table), alkalinity(table)
@@ -317,45 +327,57 @@ def _speciated(table: Table, function: Callable[..., Floats]) -> Amount:
     whole = ~np.isnan(ph[0] + ph[1] + ca[0] + ca[1] + alk[0] + alk[1])
     for column in given.values():
         whole &= column.bounded & np.isfinite(column.high)
-    low, high = np.full(table.size, np.nan), np.full(table.size, np.nan)
-    if whole.any():
-        ions = {name: (column.low[whole] + column.high[whole]) / 2.0 for name, column in given.items()}
-        corners = [(end, heat[whole]) for end in (0, 1) for heat in temperature]
-        found = function(
-            ph=np.stack([ph[end][whole] for end, _ in corners]),
-            calcium=np.stack([ca[end][whole] for end, _ in corners]),
-            alkalinity=np.stack([alk[end][whole] for end, _ in corners]),
-            temperature=np.stack([heat for _, heat in corners]),
-            **ions,
+    inputs, notes = (*_INDEX[:-1], *given), ("at the corners of pH and temperature", *taken)
+    blank = np.full(table.size, np.nan)
+    if not whole.any():
+        return dict.fromkeys(
+            ("calcite", "carbon_dioxide", "precipitation", "heater_scale"), Amount(blank, blank, inputs)
         )
-        low[whole], high[whole] = np.min(found, axis=0), np.max(found, axis=0)
-    note = "at the corners of pH and temperature"
-    return Amount(low, high, (*_INDEX[:-1], *given), (note, *taken))
+    corners = [(end, heat[whole]) for end in (0, 1) for heat in temperature] * 2
+    cold = len(corners) // 2
+    heats = np.stack([heat for _, heat in corners])
+    waters = chemistry.speciate(
+        ph=np.stack([ph[end][whole] for end, _ in corners]),
+        calcium=np.stack([ca[end][whole] for end, _ in corners]),
+        alkalinity=np.stack([alk[end][whole] for end, _ in corners]),
+        temperature=heats,
+        **{name: (column.low[whole] + column.high[whole]) / 2.0 for name, column in given.items()},
+    )
+    heated = heats.copy()
+    heated[cold:] = level("heater_temperature")
+    scale = np.asarray(chemistry.calcium_carbonate_potential(waters, temperature=heated).precipitated)
+    found = {
+        "calcite": np.asarray(chemistry.saturation_index(waters, "calcite"))[:cold],
+        "carbon_dioxide": np.asarray(waters.log_pco2)[:cold],
+        "precipitation": scale[:cold],
+        "heater_scale": scale[cold:],
+    }
+    made = {}
+    for name, values in found.items():
+        low, high = blank.copy(), blank.copy()
+        low[whole], high[whole] = np.min(values, axis=0), np.max(values, axis=0)
+        made[name] = Amount(low, high, inputs, notes)
+    return made
 
 
-@_once
 def calcite(table: Table) -> Amount:
     """Saturation index of calcite by full speciation [1]."""
-    return _speciated(table, chemistry.calcite_saturation_index)
+    return _speciated(table, "calcite")
 
 
-@_once
 def carbon_dioxide(table: Table) -> Amount:
     """log10 of the pressure of carbon dioxide, by full speciation [1]."""
-    return _speciated(table, chemistry.log_carbon_dioxide_pressure)
+    return _speciated(table, "carbon_dioxide")
 
 
-@_once
 def precipitation(table: Table) -> Amount:
     """Calcium carbonate precipitation potential [mg/L as CaCO3]."""
-    return _speciated(table, chemistry.calcium_carbonate_precipitated)
+    return _speciated(table, "precipitation")
 
 
-@_once
 def heater_scale(table: Table) -> Amount:
     """The same in a water heater [mg/L as CaCO3]."""
-    heated = partial(chemistry.calcium_carbonate_precipitated, heated_to=level("heater_temperature"))
-    return _speciated(table, heated)
+    return _speciated(table, "heater_scale")
 
 
 DERIVED: Mapping[str, Callable[[Table], Amount]] = {

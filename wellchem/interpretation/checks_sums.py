@@ -170,7 +170,7 @@ def nitrogen(waters: Waters) -> Outcome:
         some = whole.bounded & np.any([column.measured for column in columns], axis=0)
         every = whole.bounded & np.all([column.bounded for column in columns], axis=0) & (name != "total_nitrogen")
         least = np.sum([np.nan_to_num(column.low) for column in columns], axis=0)
-        greatest = np.sum([np.nan_to_num(column.high) for column in columns], axis=0)
+        greatest = np.sum([np.nan_to_num(column.high, posinf=np.inf) for column in columns], axis=0)
         over = some & (least > whole.high * share)
         under = every & (greatest * share < whole.low)
         found = choose([~some, over | under], [NOT_POSSIBLE, FAIL], PASS)

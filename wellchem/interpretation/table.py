@@ -168,10 +168,12 @@ class Table:
             places = self.usable(analyte)
             low = np.full(self.size, -np.inf)
             high = np.full(self.size, -np.inf)
-            np.maximum.at(low, self.sample[places], np.nan_to_num(self.low[places], nan=-np.inf))
-            np.maximum.at(high, self.sample[places], np.nan_to_num(self.high[places], nan=np.inf))
+            least, greatest = self.low[places], self.high[places]
+            least = np.where(np.isnan(least), -np.inf, least)
+            np.maximum.at(low, self.sample[places], least)
+            np.maximum.at(high, self.sample[places], np.where(np.isnan(greatest), np.inf, greatest))
             row = np.full(self.size, -1, dtype=np.int64)
-            top = np.nan_to_num(self.low[places], nan=-np.inf) == low[self.sample[places]]
+            top = least == low[self.sample[places]]
             row[self.sample[places[top]][::-1]] = places[top][::-1]
             found = row >= 0
             flags = np.where(found, self.flags[row] if len(self.flags) else 0, 0).astype(np.int32)
@@ -272,7 +274,7 @@ def from_sample(sample: Sample) -> Table:
 def codes(series: pd.Series) -> tuple[NDArray[np.int64], list[Any]]:
     """Codes and categories of a text column; -1 where missing."""
     if isinstance(series.dtype, pd.CategoricalDtype):
-        return series.cat.codes.to_numpy().astype(np.int64), list(series.cat.categories)
+        return series.cat.codes.to_numpy().astype(np.int64), series.cat.categories.to_numpy(dtype=object).tolist()
     codes, categories = pd.factorize(series)
     return np.asarray(codes, dtype=np.int64), list(categories)
 

@@ -173,4 +173,7 @@ def day_hours(on: date) -> float:
 
 def choose(conditions: Sequence[Bools], values: Sequence[int], default: int) -> NDArray[np.int8]:
     """The first value whose condition holds, by sample."""
-    return np.select(list(conditions), list(values), default).astype(np.int8)
+    chosen = np.full(conditions[0].shape, default, dtype=np.int8)
+    for condition, value in zip(reversed(conditions), reversed(values), strict=True):
+        chosen[condition] = value
+    return chosen

@@ -239,9 +239,9 @@ def applies(row: Mapping[str, str], waters: Waters, ratio: Floats) -> Bools:
     """Where a row of the urgency table applies: by ratio to the limit, by amount, or to every finding."""
     met = np.ones(waters.size, dtype=bool)
     if row["above_ratio"] and float(row["above_ratio"]) > 0.0:
-        met &= np.nan_to_num(ratio, nan=-1.0) >= float(row["above_ratio"])
+        met &= ratio >= float(row["above_ratio"])  # no number is not
     if row["analyte"]:
-        met &= np.nan_to_num(waters.table.most(row["analyte"]).low, nan=-1.0) >= float(row["above_amount"])
+        met &= waters.table.most(row["analyte"]).low >= float(row["above_amount"])
     return met
 
 

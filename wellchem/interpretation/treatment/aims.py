@@ -97,7 +97,7 @@ def _from_limits(code: str, comparisons: Sequence[Comparison], water: Water) -> 
     """The limits that the raw water does not surely keep. Of a range that an authority gives for taste or appearance,
     two rows in the tables, the upper end counts.
     """
-    found: dict[tuple[str, ...], Target] = {}
+    found: dict[tuple[str, str], Target] = {}
     for one in comparisons:
         if one.verdict is Verdict.WITHIN or not one.condition_settled or one.amount is None:
             continue
@@ -112,7 +112,8 @@ def _from_limits(code: str, comparisons: Sequence[Comparison], water: Water) -> 
         text = f"{limit.term} of {limit.authority}"
         amount = (one.amount.low, one.amount.high)
         target = Target(one.analyte, low, high, text, amount, parts if one.analyte not in water.amounts else ())
-        key = (limit.id,) if limit.kind is LimitKind.HEALTH else (limit.authority, one.analyte)
+        # A limit on a class holds for each of its members.
+        key = (limit.id if limit.kind is LimitKind.HEALTH else limit.authority, one.analyte)
         if key not in found or target.maximum > found[key].maximum:
             found[key] = target
     return list(found.values())
