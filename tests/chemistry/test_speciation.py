@@ -124,7 +124,7 @@ def test_calcite_rises_with_ph_up_to_9_2(water: dict[str, float], step: float) -
     # At ground water's temperatures: in hot water hydroxide takes the alkalinity, and the turn comes before 9.2.
     water = water | {"temperature": min(water["temperature"], 30.0)}
     more = water | {"ph": min(9.2, water["ph"] + step)}
-    if more["ph"] > water["ph"]:
+    if more["ph"] - water["ph"] >= 0.01:  # a smaller step is lost in rounding
         assert c.saturation_index(c.speciate(**more), "calcite") > c.saturation_index(c.speciate(**water), "calcite")
 
 
