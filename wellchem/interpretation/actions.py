@@ -9,7 +9,7 @@ from wellchem.interpretation.practice import by, problem_index, problems, rows, 
 from wellchem.interpretation.single import Single
 from wellchem.interpretation.verdicts import UNDECIDED
 from wellchem.interpretation.weighing import POSSIBLE, URGENCIES, applies
-from wellchem.interpretation.wording import label
+from wellchem.interpretation.wording import label, labels
 from wellchem.models.codes import Reason, Urgency
 from wellchem.models.finding import Action, Problem
 
@@ -24,6 +24,9 @@ _UNTOLD_BACTERIA = (
     "Have bacteria tested again: this report cannot tell. Until then treat the water for drinking as suspect."
 )
 _UNTOLD_FORM = "Ask the laboratory what the number of {name} stands for: whether it is above the limit turns on it."
+_UNTOLD_AMOUNT = (
+    "Ask the laboratory down to what amount it looks for {name}: it was not found, but no number bounds that."
+)
 _UNTOLD_MEMBERS = "Have measured what counts with {name}: {members}. Without it the number cannot be judged."
 _MEANWHILE = " Until then {who} take another water, for formula too."
 _AHEAD = (
@@ -121,7 +124,9 @@ def _untold(single: Single, problem: Problem) -> Action:
     reasons = {name: words for one in open_ones for name, _, words in (word.partition("=") for word in one.reasons)}
     name = label(open_ones[0].analyte)
     if Reason.MEMBERS_MISSING in reasons:
-        text = _UNTOLD_MEMBERS.format(name=name, members=label(reasons[Reason.MEMBERS_MISSING]).replace(",", ", "))
+        text = _UNTOLD_MEMBERS.format(name=name, members=labels(reasons[Reason.MEMBERS_MISSING]))
+    elif Reason.NO_BOUNDS in reasons and not reasons.keys() & {Reason.REJECTED, Reason.INVALID_SAMPLE}:
+        text = _UNTOLD_AMOUNT.format(name=name)
     elif reasons.keys() & {Reason.BASIS_ASSUMED, Reason.UNIT_ASSUMED, Reason.UNIT_MISSING}:
         text = _UNTOLD_FORM.format(name=name)
     else:

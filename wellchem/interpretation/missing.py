@@ -14,7 +14,7 @@ from wellchem.interpretation.single import Single
 from wellchem.interpretation.verdicts import UNDECIDED
 from wellchem.interpretation.waters import HOURS_A_DAY
 from wellchem.interpretation.weighing import CERTAIN, LIKELY, POSSIBLE
-from wellchem.interpretation.wording import label, title
+from wellchem.interpretation.wording import label, labels, title
 from wellchem.models.codes import Fraction, Reason
 from wellchem.models.finding import MissingTest
 
@@ -74,7 +74,8 @@ def _why_lacking(single: Single, wanted: Iterable[str]) -> str:
     if not given:
         return "It was not tested."
     if any(single.waters.table.standing(name).measured[0] for name in names):
-        words = (" ".join(reversed(label(name).split(":"))) for name in lacking)
+        parts = (name.partition(":") for name in lacking)
+        words = (f"{fraction} {label(name)}".strip() for name, _, fraction in parts)
         return f"Not tested, or without a number: {', '.join(words)}."
     qualifiers = {code for one in given for code in one.qualifiers}
     if "CG" in qualifiers:
@@ -110,7 +111,7 @@ def current(single: Single, code: str) -> bool:
 def _too_coarse(single: Single) -> bool:
     """Whether lead was not found, but with a reporting limit that says nothing to those who bear none."""
     lead = single.waters.table.most("lead")
-    unseen = bool(lead.measured[0] and lead.low[0] <= 0.0 and lead.high[0] > level("lead_reporting_limit"))
+    unseen = bool(lead.bounded[0] and lead.low[0] <= 0.0 and level("lead_reporting_limit") < lead.high[0] < np.inf)
     return unseen and any(single.waters.counts(group) for group in _RISK)
 
 
@@ -209,7 +210,7 @@ def _members(single: Single) -> Iterable[MissingTest]:
         item = single.comparisons[place]
         lacking = next(word.partition("=")[2] for word in item.reasons if word.startswith(Reason.MEMBERS_MISSING.value))
         urgent = bool(verdicts.untold[place]) or (item.ratio is not None and item.ratio.low >= _NEAR)
-        names = label(lacking).replace(",", ", ")
+        names = labels(lacking)
         yield MissingTest(
             code=f"members_{item.analyte}",
             title=f"{names[:1].upper()}{names[1:]}: for the limit on {label(item.analyte)}",

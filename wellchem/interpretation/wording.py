@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import math
+from functools import lru_cache
+
+import numpy as np
 
 from wellchem.models.codes import Censoring
 from wellchem.models.limits import Comparison
 from wellchem.models.sample import Result
 
-_SYMBOLS = {"ph": "pH", "e_coli": "E. coli", "chromium_vi": "hexavalent chromium"}
+_SYMBOLS = {"ph": "pH", "chromium_vi": "hexavalent chromium"}
 
 
 def _unit(unit: str) -> str:
@@ -18,14 +21,27 @@ def _unit(unit: str) -> str:
     return f" per {unit[2:].strip('()')}" if unit.startswith("1/") else f" {unit}"
 
 
-def label(analyte: str) -> str:
-    """An analyte's key as words."""
-    return _SYMBOLS.get(analyte, analyte.replace("_", " "))
+@lru_cache(maxsize=1 << 12)
+def label(key: str) -> str:
+    """An analyte's or a problem's key as words inside a sentence."""
+    from wellchem.vocabulary import bundled
+
+    if key in _SYMBOLS:
+        return _SYMBOLS[key]
+    known = bundled().analytes.get(key)
+    name = known.label if known else key.replace("_", " ")
+    # Of a word the first letter is made small; an acronym or an abbreviated genus stays.
+    return name[:1].lower() + name[1:] if name[1:2].islower() else name
 
 
-def title(analyte: str) -> str:
-    """An analyte's key as the beginning of a sentence."""
-    name = label(analyte)
+def labels(keys: str) -> str:
+    """Keys that are joined by commas, as words."""
+    return ", ".join(map(label, keys.split(",")))
+
+
+def title(key: str) -> str:
+    """A key as the beginning of a sentence."""
+    name = label(key)
     return name if name == "pH" else name[:1].upper() + name[1:]
 
 
@@ -68,7 +84,7 @@ def comparison(given: Comparison) -> str:
     limit = given.limit
     side = limit.minimum if given.verdict == "below" else limit.maximum
     unit = _unit(limit.unit)
-    bound = "" if side is None else f" of {side:g}{unit}"
+    bound = "" if side is None else f" of {np.format_float_positional(side, trim='-')}{unit}"
     basis = f" as {limit.basis}" if limit.basis and limit.unit != "1" else ""
     verdict = {"above": "is above", "below": "is below", "within": "is within", "undecided": "cannot be judged against"}
     return f"{title(given.analyte)} {verdict[given.verdict]} the {limit.term}{bound}{basis} ({limit.authority})"

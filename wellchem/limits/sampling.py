@@ -184,8 +184,8 @@ def _stricter(coming: LimitRow, row: LimitRow) -> bool:
 
 
 def _bounds(row: LimitRow) -> str:
-    low = "" if row.minimum is None else f"{row.minimum:g}"
-    high = "" if row.maximum is None else f"{row.maximum:g}"
+    low = "" if row.minimum is None else np.format_float_positional(row.minimum, trim="-")
+    high = "" if row.maximum is None else np.format_float_positional(row.maximum, trim="-")
     number = f"{low} to {high}" if low and high else f"at least {low}" if low else high
     form = f" as {row.basis}" if row.basis else ""
     return f"{number} {row.unit}{form}" if row.unit != "1" else number
