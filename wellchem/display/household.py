@@ -76,10 +76,10 @@ def render(finding: Interpretation) -> str:
         parts.append(paragraph("No step for today follows from what was tested. Read next what was not tested."))
     parts.append(tag("h2", "What was not tested, or cannot be told"))
     parts.append(
-        items(f"{item.title}: {item.decision}" for item in tests)
+        items(map(words.asked, tests))
         or paragraph("Every test of the usual routine is there; a well changes, so repeat it as the routine says.")
     )
-    asked = [f"{item.title}: {item.decision}" for item in questions]
+    asked = [words.asked(item) for item in questions]
     asked += [f"{sign.title}: {sign.question}" for sign in finding.signs if sign.question]
     if asked:
         parts.append(tag("h3", "Questions that would change the advice"))

@@ -114,7 +114,7 @@ def _first(out: _Writer, finding: Interpretation) -> None:
 def _missing(out: _Writer, finding: Interpretation) -> None:
     for item in finding.missing:
         extra = "; ".join(part for part in (item.bottle, item.holding_time) if part)
-        out.say(f"{item.title}: {item.decision}{f' ({extra})' if extra else ''}", 0, "- ")
+        out.say(words.asked(item) + (f" ({extra})" if extra else ""), 0, "- ")
 
 
 def _problems(out: _Writer, finding: Interpretation) -> None:

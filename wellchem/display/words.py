@@ -8,7 +8,7 @@ from datetime import date, datetime
 
 from wellchem.models.base import Interval
 from wellchem.models.codes import Censoring, LimitKind, Verdict
-from wellchem.models.finding import Caution, Computed, Figure, Interpretation, Problem
+from wellchem.models.finding import Caution, Computed, Figure, Interpretation, MissingTest, Problem
 from wellchem.models.limits import Comparison, Limit
 from wellchem.models.sample import Origin, Result, Sample
 
@@ -197,6 +197,13 @@ _ORDER = (Verdict.ABOVE, Verdict.BELOW, Verdict.UNDECIDED, Verdict.WITHIN)
 def ranked(finding: Interpretation) -> list[Comparison]:
     """Comparisons with what is above first, then what cannot be told; unsettled conditions last."""
     return sorted(finding.comparisons, key=lambda item: (not item.condition_settled, _ORDER.index(item.verdict)))
+
+
+def asked(item: MissingTest) -> str:
+    """A test or a question, and the decision that it changes."""
+    if item.title.endswith("?"):
+        return f"{item.title} It tells {item.decision[:1].lower()}{item.decision[1:]}"
+    return f"{item.title}: {item.decision}"
 
 
 def heading(finding: Interpretation, hazard: str) -> str:

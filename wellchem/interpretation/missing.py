@@ -15,6 +15,7 @@ from wellchem.interpretation.verdicts import UNDECIDED
 from wellchem.interpretation.waters import HOURS_A_DAY
 from wellchem.interpretation.weighing import CERTAIN, LIKELY, POSSIBLE
 from wellchem.interpretation.wording import label, labels, title
+from wellchem.limits.documents import short_name
 from wellchem.models.codes import Fraction, Reason
 from wellchem.models.finding import MissingTest
 
@@ -213,8 +214,8 @@ def _members(single: Single) -> Iterable[MissingTest]:
         names = labels(lacking)
         yield MissingTest(
             code=f"members_{item.analyte}",
-            title=f"{names[:1].upper()}{names[1:]}: for the limit on {label(item.analyte)}",
-            decision=f"Whether {label(item.analyte)} is above its limit ({item.limit.authority}): {_MEMBERS}",
+            title=f"{names[:1].upper()}{names[1:]}, for the limit on {label(item.analyte)}",
+            decision=f"Whether that limit ({short_name(item.limit.authority)}) is passed: {_MEMBERS}",
             value=_LOWER_VALUE - 1 if urgent else _MEMBERS_VALUE,
         )
 
@@ -231,7 +232,7 @@ def _confirmations(single: Single) -> Iterable[MissingTest]:
         row = next((tests[name] for name in problem.analytes if name in tests), None)
         yield MissingTest(
             code=f"confirm_{problem.code}",
-            title=f"A second sample to confirm: {problem.subject}",
+            title=f"{problem.subject}, a second sample",
             decision=_CONFIRM,
             value=_CONFIRM_VALUE,
             bottle=row["bottle"] if row else "",
@@ -247,7 +248,7 @@ def _watched(single: Single) -> Iterable[MissingTest]:
             yield MissingTest(
                 code=f"watch_{item.analyte}",
                 title=f"{title(item.analyte)} again within the year: it is near its limit",
-                decision=f"Whether it rises above its limit, {item.limit.term} ({item.limit.authority}).",
+                decision=f"Whether it rises above its limit, {item.limit.term} ({short_name(item.limit.authority)}).",
                 value=_WATCH_VALUE,
             )
 
@@ -271,7 +272,7 @@ def _routine(authorities: Iterable[str]) -> Iterable[MissingTest]:
         for row in by("routine", "authority").get(name, ()):
             yield MissingTest(
                 code=f"routine_{name}",
-                title=f"The routine of a private well ({name})",
+                title=f"The routine of a private well ({short_name(name)})",
                 decision=row["text"],
                 value=_ROUTINE_VALUE,
                 source=source(row),

@@ -7,6 +7,7 @@ from functools import lru_cache
 
 import numpy as np
 
+from wellchem.limits.documents import short_name
 from wellchem.models.codes import Censoring
 from wellchem.models.limits import Comparison
 from wellchem.models.sample import Result
@@ -87,4 +88,5 @@ def comparison(given: Comparison) -> str:
     bound = "" if side is None else f" of {np.format_float_positional(side, trim='-')}{unit}"
     basis = f" as {limit.basis}" if limit.basis and limit.unit != "1" else ""
     verdict = {"above": "is above", "below": "is below", "within": "is within", "undecided": "cannot be judged against"}
-    return f"{title(given.analyte)} {verdict[given.verdict]} the {limit.term}{bound}{basis} ({limit.authority})"
+    named = f"{limit.term}{bound}{basis} ({short_name(limit.authority)})"
+    return f"{title(given.analyte)} {verdict[given.verdict]} the {named}"

@@ -45,6 +45,11 @@ def standing(authority: str) -> str:
     return " ".join(part for part in (table.get("text", ""), table.get("not_checked", "")) if part)
 
 
+def short_name(authority: str) -> str:
+    """What an authority is called in a sentence; the key itself of limits that are not bundled."""
+    return str(_toml("standing.toml").get(authority, {}).get("short", authority))
+
+
 def unknown(authority: str) -> UnknownAuthority:
     """The error for an authority whose limits are not bundled."""
     return UnknownAuthority(
