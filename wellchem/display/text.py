@@ -200,7 +200,9 @@ def render(finding: Interpretation, width: int = 100) -> str:
     """The whole interpretation as text, what to do first."""
     out = _Writer(width)
     out.say(words.about(finding.sample))
-    out.say(f"Compared with {', '.join(finding.authorities)} as in force on {words.day(finding.on)}.")
+    out.say(
+        f"Compared with {', '.join(map(words.authority, finding.authorities))} as in force on {words.day(finding.on)}."
+    )
     out.say(words.NOTICE)
     for title, section in _SECTIONS:
         part = _Writer(width)

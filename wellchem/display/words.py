@@ -43,13 +43,21 @@ def label(key: str) -> str:
 def title(key: str) -> str:
     """A key as the words at the start of a line."""
     text = label(key)
-    return text if key in SYMBOLS else text[:1].upper() + text[1:]
+    return text if key == "ph" else text[:1].upper() + text[1:]
 
 
 def reason(code: str) -> str:
     """Why a comparison is undecided, or what it rests on, as words."""
     kind, _, names = code.partition("=")
     return label(kind) + (f": {', '.join(map(label, names.split(',')))}" if names else "")
+
+
+_ACRONYMS = frozenset({"us", "epa", "who", "eu"})
+
+
+def authority(code: str) -> str:
+    """An authority's key as its name."""
+    return " ".join(part.upper() if part in _ACRONYMS else part.title() for part in code.split("-"))
 
 
 def number(value: float | None, digits: int = 3) -> str:
@@ -211,11 +219,34 @@ def heading(finding: Interpretation, hazard: str) -> str:
     return next((problem.title for problem in finding.problems if problem.code == hazard), title(hazard))
 
 
+_MEASURE = {
+    LimitKind.HEALTH: "limit for health",
+    LimitKind.AESTHETIC: "level for taste, color or stains",
+    LimitKind.OPERATIONAL: "level for pipes and treatment",
+    LimitKind.GOAL: "goal for health",
+}
+
+
+def _measured_by(item: Comparison) -> str:
+    """A comparison in plain words, with what is enacted for later."""
+    verdicts = {
+        Verdict.ABOVE: "is above",
+        Verdict.BELOW: "is below",
+        Verdict.WITHIN: "is within",
+        Verdict.UNDECIDED: "cannot be judged by",
+    }
+    measure = f"the {_MEASURE[item.limit.kind]}, {bound(item.limit)} ({authority(item.limit.authority)})"
+    later = f"; {item.later}" if item.later else ""
+    return f"{title(item.analyte)} {verdicts[item.verdict]} {measure}{later}."
+
+
 def found(finding: Interpretation, problem: Problem) -> str:
     """The printed results that a problem rests on, and what they are measured by first."""
     indices = dict.fromkeys(index for part in problem.evidence for index in part.results)
     results = "; ".join(dict.fromkeys(printed(finding.sample.results[index]) for index in indices))
     first = problem.evidence[0].text if problem.evidence else ""
+    if problem.evidence and problem.evidence[0].comparisons:
+        first = _measured_by(finding.comparisons[problem.evidence[0].comparisons[0]])
     return " ".join(part for part in (f"On the report: {results}." if results else "", first) if part)
 
 

@@ -159,7 +159,9 @@ def _from_rules(waters: Waters, weighing: _Weighing) -> None:
         certainty = POSSIBLE if weak or row["certainty"] == Certainty.POSSIBLE.value else LIKELY
         weighing.raise_to(problem, hit & met, certainty)
         if row["analyte"] in amounts.DERIVED:
-            sound = (hit & met).astype(np.int16)
+            # No witness where a result that went into it is out of range.
+            doubted = [implausible(waters, name) for name in waters.worked(row["analyte"]).inputs]
+            sound = (hit & met & ~np.any(doubted, axis=0)).astype(np.int16)
         else:
             sound = np.where(met, waters.table.witnesses(row["analyte"], above, below), 0).astype(np.int16)
             flags = waters.table.most(row["analyte"]).flags

@@ -47,10 +47,11 @@ def title(key: str) -> str:
 
 
 def number(value: float) -> str:
-    """A number with three digits."""
+    """A number with three digits, without an exponent where one is not needed."""
     if math.isinf(value):
         return "no known end"
-    return f"{value:.3g}" if 1e-4 <= abs(value) < 1e5 or value == 0.0 else f"{value:.2e}"
+    plain = 1e-9 <= abs(value) < 1e9 or value == 0.0
+    return np.format_float_positional(float(f"{value:.3g}"), trim="-") if plain else f"{value:.2e}"
 
 
 def interval(low: float, high: float, unit: str = "") -> str:
