@@ -18,7 +18,7 @@ from .system import CALCIUM, System
 from .tables import Array
 
 _LN10 = np.log(10)
-_TOLERANCE = 1e-6  # relative, of the error left in free molalities, ionic strength and hydrogen ion activity
+_TOLERANCE = 1e-7  # relative, of the error left in free molalities, ionic strength and hydrogen ion activity
 _TRACE = 1e-12  # mol/kg, below which a component need not be balanced to a relative tolerance
 _RATE = 0.03  # at best a secant's change is taken to be this much of the one before
 _SWEEPS = 2  # of the mass balances between two refreshes
