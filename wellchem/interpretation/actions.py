@@ -13,7 +13,7 @@ from wellchem.interpretation.wording import label, labels
 from wellchem.models.codes import Reason, Urgency
 from wellchem.models.finding import Action, Problem
 
-MICROBES = ("fecal_bacteria", "coliform_bacteria", "other_organisms")
+_BACTERIA = ("fecal_bacteria", "coliform_bacteria")
 # Hazards that a pot on the stove makes worse; where one of these is not known, boiling is no advice.
 _MUST_BE_KNOWN = ("nitrate", "lead")
 
@@ -118,7 +118,7 @@ def _plain(problem: Problem, text: str, deadline: str) -> Action:
 
 def _untold(single: Single, problem: Problem) -> Action:
     """What to do where the report cannot tell: by the reason, and what the groups at risk do meanwhile."""
-    if problem.code in MICROBES:
+    if problem.code in _BACTERIA:
         return _plain(problem, _UNTOLD_BACTERIA, "within days")
     open_ones = [single.comparisons[place] for place in single.deciding(problem.code, UNDECIDED)]
     reasons = {name: words for one in open_ones for name, _, words in (word.partition("=") for word in one.reasons)}
@@ -147,7 +147,7 @@ def _with_care(single: Single, actions: Iterable[Action]) -> Iterable[Action]:
         said.add(action.hazard)
         row = care[0]
         boiling, formula = row["boiling_text"], row["infant_formula"]
-        if action.hazard in MICROBES and (against := _against_boiling(single)):
+        if row["boiling"] == "helps" and (against := _against_boiling(single)):
             boiling, formula = against, _OTHER_FORMULA
         bathing = " ".join(part for part in (row["bathing"], row["ventilation"]) if part)
         yield action.model_copy(update={"boiling": boiling, "bathing": bathing, "infant_formula": formula})

@@ -186,7 +186,8 @@ _FEARED = frozenset(
 def _without_limit(single: Single) -> str:
     """What was found and met no limit, nor a threshold of practice."""
     met = [one for one in single.comparisons if one.condition_settled]
-    told = {one.analyte for one in met} | {row["analyte"] for row in rows("rules")}
+    told = {row["analyte"] for row in rows("rules")}
+    told |= {single.sample.results[place].analyte for one in met for place in one.results}
     told |= {member.partition(":")[0] for one in met for member in one.limit.members}
     table = single.waters.table
     names = [name for name in table.analytes if groups().get(name) in _FEARED and table.most(name).low[0] > 0.0]

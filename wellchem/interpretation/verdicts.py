@@ -50,11 +50,10 @@ class Verdicts:
     @property
     def untold(self) -> Bools:
         """Rows that a measured result leaves open. Of a group limit with a member unmeasured, where what was measured
-        bounds it (gross alpha without uranium); of an amount bounded by another, where it is surely there.
+        bounds it (gross alpha without uranium).
         """
         open_ones = self.counts & (self.state == UNDECIDED) & ~self.goal
-        bounded = ~self.incomplete | np.isfinite(self.high)
-        return np.asarray(open_ones & bounded & (~self.derived | (self.low > 0.0)))
+        return np.asarray(open_ones & (~self.incomplete | np.isfinite(self.high)))
 
 
 def _covered(key: Rows, goal: Bools, health: Bools) -> Bools:

@@ -106,7 +106,7 @@ def _from_limits(waters: Waters, weighing: _Weighing) -> None:
     weighing.certainty[verdicts.problem[ahead], verdicts.sample[ahead]] = LIKELY
     undecided = verdicts.untold & verdicts.health
     always = np.array([row.always for row in problems()], dtype=bool)[verdicts.problem]
-    shown = np.flatnonzero(undecided & (always | (verdicts.low > 0.0) | verdicts.incomplete))
+    shown = np.flatnonzero(undecided & (always | (verdicts.low > 0.0) | verdicts.incomplete | verdicts.derived))
     where = np.zeros(weighing.certainty.shape, dtype=bool)
     where[verdicts.problem[shown], verdicts.sample[shown]] = True
     np.fmax.at(weighing.ratio_untold, (verdicts.problem[shown], verdicts.sample[shown]), verdicts.ratio_high[shown])
