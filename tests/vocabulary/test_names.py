@@ -181,7 +181,7 @@ def test_misspelling_is_unknown_with_a_suggestion():
     assert V.suggest("wind direction in degrees") == ()
 
 
-@pytest.mark.parametrize("analyte", sorted(V.analytes))
+@pytest.mark.parametrize("analyte", sorted(key for key, known in V.analytes.items() if known.printed))
 def test_each_analyte_is_found_by_its_label_and_number(analyte):
     known = V.analytes[analyte]
     for text in (known.label, known.label.upper(), f"{known.label}, total" if known.fractions else known.label):
@@ -191,6 +191,19 @@ def test_each_analyte_is_found_by_its_label_and_number(analyte):
     if known.cas:
         found = V.name(known.cas, code_list="cas")
         assert found is None or found.analyte == analyte or V.analytes[found.analyte].cas == known.cas
+
+
+@pytest.mark.parametrize("analyte", sorted(key for key, known in V.analytes.items() if not known.printed))
+def test_what_only_a_limit_is_on_is_no_printed_name(analyte):
+    """No report measures `individual_pfas`: a limit is on each of its members. A sum of ratios has a key to compare."""
+    for text in (analyte, V.analytes[analyte].label, V.analytes[analyte].label.upper()):
+        assert V.name(text) is None, text
+        assert V.analytes[analyte].label not in V.suggest(text)
+
+
+def test_class_limits_and_sums_of_ratios_are_not_printed():
+    of_limits = {key for key in V.analytes if key.startswith("individual_") or key.endswith("_ratio_sum")}
+    assert of_limits == {key for key, known in V.analytes.items() if not known.printed}
 
 
 def test_no_spelling_is_of_two_analytes():

@@ -8,7 +8,11 @@ from wellchem.vocabulary.tables import Row, bundled_rows
 
 @dataclass(frozen=True)
 class Analyte:
-    """One analyte. `unit` and `basis` are canonical: what every result of it is converted to."""
+    """One analyte. `unit` and `basis` are canonical: what every result of it is converted to.
+
+    `fractions` tells whether a part of it may be analysed; `printed` whether its key and label are names that a report
+    may print, which those of a class limit (each pesticide by itself) or of a sum that is only worked out are not.
+    """
 
     key: str
     label: str
@@ -20,6 +24,7 @@ class Analyte:
     basis: str | None
     quantity: str
     fractions: bool
+    printed: bool
 
     @property
     def form(self) -> str:
@@ -45,5 +50,6 @@ def analytes(rows: Iterable[Row]) -> dict[str, Analyte]:
             basis=row["canonical_basis"] or None,
             quantity=quantity,
             fractions=quantity in ("concentration", "activity") and row.get("fractions") != "no",
+            printed=row.get("printed") != "no",
         )
     return made

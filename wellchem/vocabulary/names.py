@@ -98,7 +98,7 @@ class Names:
         for row in self.rows:
             self._add(row["name"], row)
         for analyte in self.analytes.values():
-            for name in (analyte.key.replace("_", " "), analyte.label):
+            for name in (analyte.key.replace("_", " "), analyte.label) if analyte.printed else ():
                 if analyte.key not in (known.analyte for known in self._spellings.get(squash(name), ())):
                     self._add(name, {"analyte": analyte.key})
         for row in self.word_rows:
