@@ -151,3 +151,25 @@ def test_the_reports_own_words_bound_its_non_detects():
     table = "Analyte,Result,Units\nBenzene,ND,µg/L\nND = not detected at 0.5 µg/L,,\n"
     report = wellchem.read(table.encode(), format="csv")
     assert report.samples[0].results[0].high == pytest.approx(0.0005)
+
+
+def test_codes_of_a_data_standard_have_its_own_meaning():
+    """USGS NWIS remark codes: E is estimated there, while a laboratory's E is above the calibration range."""
+    table = (
+        "agency_cd\tsite_no\tsample_dt\tparm_cd\tremark_cd\tresult_va\trpt_lev_va\n"
+        "5s\t15s\t10d\t5s\t1s\t12n\t12n\n"
+        "USGS\t990000000000001\t2026-05-06\t00940\tE\t8.4\t\n"
+        "USGS\t990000000000001\t2026-05-06\t00915\t<\t0.5\t\n"
+    )
+    results = wellchem.read(table.encode(), format="delimited", name="codes.rdb").samples[0].results
+    assert [bounds(result) for result in results] == [("none", 8.4, 8.4), ("left", 0.0, 0.5)]
+    assert bounds(read_row("Chloride", "8.4", Qualifier="E")) == ("right", 8.4, INFINITE)
+
+
+def test_the_wide_printing_of_a_data_standard_has_the_same_codes():
+    table = "site_no\tsample_dt\tr00940\tp00940\tr00915\tp00915\n990000000000001\t2026-05-06\tE\t8.4\t<\t0.5\n"
+    results = wellchem.read(table.encode(), format="delimited", name="wide.rdb").samples[0].results
+    assert sorted((result.analyte, *bounds(result)) for result in results) == [
+        ("calcium", "left", 0.0, 0.5),
+        ("chloride", "none", 8.4, 8.4),
+    ]

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from wellchem.display import plots, words
 from wellchem.display.markup import figure, items, paragraph, table, tag
-from wellchem.models.codes import CheckStatus, Verdict
+from wellchem.models.codes import CheckStatus, LimitKind, Verdict
 from wellchem.models.finding import Computed, Figure, Interpretation, Problem, Stage
 from wellchem.models.limits import Comparison
 
@@ -137,6 +137,13 @@ def _ions(finding: Interpretation) -> str:
     return plots.ions(cations, anions)
 
 
+def _after(item: Comparison) -> tuple[tuple[str, ...], str]:
+    """One limit against the water predicted behind the train."""
+    amount = words.interval(item.amount.low, item.amount.high, item.unit) if item.amount else ""
+    state = words.verdict(item) if item.condition_settled else "condition not settled: decides nothing"
+    return (words.title(item.analyte), amount, f"{item.limit.term} {words.bound(item.limit)}", state), ""
+
+
 def _treatment(finding: Interpretation) -> str:
     treatment = finding.treatment
     parts = [paragraph(treatment.text), items(treatment.steps_first)]
@@ -151,6 +158,8 @@ def _treatment(finding: Interpretation) -> str:
         rows = [((words.label(r.analyte), words.amount(r)), "") for r in finding.treated.results]
         parts.append(tag("h3", "Predicted water behind the whole train"))
         parts.append(table(("analyte", "predicted"), rows))
+        against = [_after(item) for item in finding.treated_comparisons if item.limit.kind is not LimitKind.GOAL]
+        parts.append(table(("analyte", "predicted", "limit", "verdict, from the worst end"), against))
         parts.append(paragraph("A prediction from published ranges: confirm it by a test of the treated water."))
     return "".join(parts)
 

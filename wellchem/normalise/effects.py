@@ -85,21 +85,24 @@ class Marks:
     vocabulary: Vocabulary
     legend: Mapping[str, str]
 
-    def qualifier(self, text: str) -> Effects:
-        """A cell of qualifiers: one code, or several with separators or none between them."""
-        whole = self._code(text)
+    def qualifier(self, text: str, family: str = "usual") -> Effects:
+        """A cell of qualifiers: one code, or several with separators or none between them.
+
+        `family` is the key of a data standard's column; without one of its own the usual readings hold.
+        """
+        whole = self._code(text, family)
         if whole is not None:
             return whole
         parts = [part for part in _PARTS.split(text) if part]
         if len(parts) == 1 and text.isalpha() and text.isupper() and 1 < len(text) <= 4:
             parts = list(text)
-        found = [self._code(part) or Effects(codes=(part,)) for part in parts]
+        found = [self._code(part, family) or Effects(codes=(part,)) for part in parts]
         if len(parts) > 4 or any(len(part) > 12 for part in parts):
             return Effects()  # words, not codes: the cell is a comment
         return _together(found)
 
-    def _code(self, code: str) -> Effects | None:
-        found = self.vocabulary.qualifier(code.strip(), legend=self.legend)
+    def _code(self, code: str, family: str) -> Effects | None:
+        found = self.vocabulary.qualifier(code.strip(), legend=self.legend, family=family)
         if found is None:
             return None
         codes = _CODES.get(found.consequence, (found.code,))

@@ -138,7 +138,8 @@ class PrintedRows:
 
     `unit` is what the unit's column, the header or the section prints; a unit inside the value's or the name's cell
     is found by the rooms after this one. `native` tells that the value was a number of the file's own. `column_note`
-    is the assumption made in choosing the value's column, if one was. `grid`, `row` and `column` are indices.
+    is the assumption made in choosing the value's column, if one was; `standard` the data standard whose columns the
+    qualifier and remark are of: its codes have meanings of their own. `grid`, `row` and `column` are indices.
     """
 
     name: Coded
@@ -162,6 +163,7 @@ class PrintedRows:
     quality_control: Coded
     statistic: Coded
     column_note: Coded
+    standard: Coded
     native: NDArray[np.bool_]
     sample: NDArray[np.int32]
     table: NDArray[np.int32]

@@ -60,16 +60,15 @@ class NameMeaning:
 class UnitMeaning:
     """What a printed unit says of one analyte: canonical = printed * factor + offset.
 
-    `unit` and `basis` are the analyte's canonical ones, `printed_basis` the form that was printed. `per_volume_ml` is
-    the volume that a count is given for, `counted_by` how organisms were counted (CFU, MPN, PFU, presence). Where
-    `problem` is set, nothing can be converted and `detail` says why.
+    `unit` and `basis` are the analyte's canonical ones. `per_volume_ml` is the volume that a count is given for,
+    `counted_by` how organisms were counted (CFU, MPN, PFU, presence). Where `problem` is set, nothing can be
+    converted and `detail` says why.
     """
 
     factor: float = 1.0
     offset: float = 0.0
     unit: str = ""
     basis: str | None = None
-    printed_basis: str | None = None
     per_volume_ml: float | None = None
     counted_by: str = ""
     assumptions: tuple[str, ...] = ()

@@ -293,9 +293,7 @@ class Units:
             if at not in _conductance_factors():
                 return f"conductance at {at:g} °C is not converted to 25 °C"
             factor *= _conductance_factors()[at]
-        return UnitMeaning(
-            factor, offset, analyte.unit, analyte.basis, None, volume, reading.counted_by, tuple(assumed)
-        )
+        return UnitMeaning(factor, offset, analyte.unit, analyte.basis, volume, reading.counted_by, tuple(assumed))
 
     def _concentration(
         self, expression: str, reading: PrintedUnit, analyte: Analyte, name: NameMeaning
@@ -324,7 +322,7 @@ class Units:
             factor = line[0] * grams
         else:
             return ""
-        return UnitMeaning(factor, 0.0, analyte.unit, analyte.basis, form, None, "", assumed)
+        return UnitMeaning(factor, 0.0, analyte.unit, analyte.basis, None, "", assumed)
 
 
 @cache

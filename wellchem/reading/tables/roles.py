@@ -69,6 +69,10 @@ def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
         for column in by_role.get(R.DETECT_FLAG, [])
         if (meaning := heads[column].meaning) is not None and meaning.note == "inverted"
     }
+    marks = [
+        heads[column].meaning for role in (R.REMARK, R.QUALIFIER) for column in by_role.get(role, []) if column in heads
+    ]
+    shape.standard = next((meaning.standard for meaning in marks if meaning is not None), "")
     for role, name in BESIDE.items():
         columns = by_role.get(role, [])
         for column in columns:

@@ -89,6 +89,7 @@ class Shape:
     inverted: set[int] = field(default_factory=set)
     wrapped: dict[int, tuple[int, str]] = field(default_factory=dict)
     said: dict[str, str] = field(default_factory=dict)
+    standard: str = ""
     taken: dict[int, TakenColumn] = field(default_factory=dict)
 
     def took(self, head: Head, role: str, why: str) -> None:

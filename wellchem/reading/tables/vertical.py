@@ -352,6 +352,8 @@ def _texts(
         )
     if value.fraction and "fraction" not in texts:
         texts["fraction"] = constant(value.fraction, len(rows))
+    if shape.standard:
+        texts["standard"] = constant(shape.standard, len(rows))
     if value.note:
         texts["column_note"] = constant(value.note, len(rows))
     if "measured" not in texts and "sample_type" in shape.identity:

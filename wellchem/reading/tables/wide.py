@@ -195,7 +195,8 @@ def _emit_part(
             texts[name] = column(columns[index], mine)
         for name, coded in shared.items():
             texts.setdefault(name, coded.take(keep))
-        for name, text in (("unit", analyte.unit), ("fraction", analyte.fraction), ("code_list", analyte.code_list)):
+        said = {"unit": analyte.unit, "fraction": analyte.fraction, "code_list": analyte.code_list}
+        for name, text in {**said, "standard": analyte.code_list}.items():
             if text:
                 texts[name] = (
                     texts[name].or_else(constant(text, len(mine))) if name in texts else constant(text, len(mine))
