@@ -14,7 +14,7 @@ _SECONDS = {"a": 365.2422 * 86400.0, "d": 86400.0}  # tropical year, as in NUBAS
 # Bases of alkalinity: between them the trade counts equivalents, never carbon atoms.
 _ALKALINITY = {"HCO3", "CO3", "OH"}
 # Bases of hardness, alkalinity and acidity as a whole: anything is expressed in them by equivalents.
-_EQUIVALENT_BASES = {"CaCO3", "CaO", "MgCO3", "Na2CO3", "H2SO4"}
+_EQUIVALENT_BASES = {"CaCO3", "CaO", "MgO", "MgCO3", "Na2CO3", "H2SO4"}
 
 
 @cache
@@ -61,7 +61,7 @@ def basis_factor(source: str, target: str, *, charge: int | None = None) -> floa
 
     Notes
     -----
-    - Where either basis is CaCO3, CaO, MgCO3, Na2CO3 or H2SO4, or both are bicarbonate, carbonate or hydroxide,
+    - Where either basis is CaCO3, CaO, MgO, MgCO3, Na2CO3 or H2SO4, or both are bicarbonate, carbonate or hydroxide,
       equivalents are conserved: 1 mg/L as HCO3 is 0.820 mg/L as CaCO3, not the 1.640 that carbon atoms give.
     - Elsewhere atoms are conserved, of the one element other than hydrogen and oxygen that both formulas have.
 

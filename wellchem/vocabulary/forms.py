@@ -4,7 +4,8 @@ import re
 from collections import defaultdict
 from functools import cache
 
-from wellchem.chemistry.masses import atoms, equivalent_weight, molar_mass
+from wellchem.chemistry.conversions import basis_factor
+from wellchem.chemistry.masses import equivalent_weight, molar_mass
 from wellchem.vocabulary.analytes import Analyte
 from wellchem.vocabulary.tables import bundled_rows
 from wellchem.vocabulary.text import fold
@@ -73,28 +74,21 @@ def _special() -> dict[str, dict[str, tuple[str, int, float]]]:
 
 
 @cache
-def _valences() -> dict[str, int]:
-    return {row["form"]: int(row["equivalents_per_mole"]) for row in bundled_rows("valences")}
+def _equivalent_forms() -> frozenset[str]:
+    return frozenset(row["form"] for row in bundled_rows("equivalent_forms"))
 
 
 def counts_in_hardness(analyte: Analyte) -> bool:
     """Whether the analyte is one of hardness and alkalinity, which are counted in degrees and as CaCO3."""
-    return analyte.form in _valences()
+    return analyte.form in _equivalent_forms()
 
 
-def _same_atoms(given: str, wanted: str) -> float | None:
-    """Grams of `wanted` that hold as much of their common element as one gram of `given`."""
-    if given == wanted:
-        return 1.0
+def _factor(given: str, wanted: str, charge: int | None) -> float | None:
+    """Grams of `wanted` for one gram of `given`, or None where nothing links the two."""
     try:
-        first, second = atoms(given), atoms(wanted)
+        return basis_factor(given, wanted, charge=charge)
     except ValueError:
         return None
-    common = (set(first) & set(second)) - {"H", "O"}
-    ratios = {first[element] / second[element] for element in common}
-    if len(ratios) != 1:
-        return None
-    return ratios.pop() * molar_mass(wanted) / molar_mass(given)
 
 
 def grams_per_equivalent(analyte: Analyte) -> float | None:
@@ -103,7 +97,7 @@ def grams_per_equivalent(analyte: Analyte) -> float | None:
         return equivalent_weight(special[0], 2) if special[0] else None
     if not analyte.formula or not analyte.charge:
         return None
-    factor = _same_atoms(analyte.formula, analyte.form)
+    factor = _factor(analyte.formula, analyte.form, analyte.charge)
     return None if factor is None else equivalent_weight(analyte.formula, analyte.charge) * factor
 
 
@@ -113,7 +107,7 @@ def grams_per_mole(analyte: Analyte) -> float | None:
         return equivalent_weight(special[0], 2) * special[1] if special[0] else None
     if not analyte.formula:
         return None
-    factor = _same_atoms(analyte.formula, analyte.form)
+    factor = _factor(analyte.formula, analyte.form, analyte.charge)
     try:
         return None if factor is None else molar_mass(analyte.formula) * factor
     except ValueError:
@@ -124,7 +118,9 @@ def grams_per_mole(analyte: Analyte) -> float | None:
 def form_factor(analyte: Analyte, form: str) -> float | None:
     """Canonical mass for one unit mass in the given form, or None where the analyte cannot be expressed in it.
 
-    Forms that share an element convert by molar masses (NO3 and N, SiO2 and Si); CaCO3 and CaO by equivalents.
+    Forms that share an element convert by molar masses (NO3 and N, SiO2 and Si); CaCO3, CaO and MgO, and the ions of
+    alkalinity among themselves, by equivalents (`wellchem.chemistry.basis_factor`). Hardness and alkalinity are
+    expressed in the forms of `equivalent_forms.csv` alone: no one counts them as chloride.
 
     References
     ----------
@@ -136,12 +132,6 @@ def form_factor(analyte: Analyte, form: str) -> float | None:
         return 1.0
     if (special := _special().get(analyte.key, {}).get(form)) and special[2]:
         return special[2]
-    if not canonical:
+    if not canonical or (canonical == "CaCO3" and form not in _equivalent_forms()):
         return None
-    valences = _valences()
-    if form in ("CaCO3", "CaO", "MgO") or canonical == "CaCO3":
-        per_equivalent = grams_per_equivalent(analyte)
-        if per_equivalent is None or form not in valences:
-            return None
-        return per_equivalent / equivalent_weight(form, valences[form])
-    return _same_atoms(form, canonical)
+    return _factor(form, canonical, analyte.charge or None)
