@@ -11,6 +11,7 @@ from wellchem.interpretation.conditions import holds
 from wellchem.interpretation.practice import by, level, problems, rows, source
 from wellchem.interpretation.signs import chlorinated
 from wellchem.interpretation.single import Single
+from wellchem.interpretation.table import Bools
 from wellchem.interpretation.verdicts import UNDECIDED
 from wellchem.interpretation.waters import HOURS_A_DAY
 from wellchem.interpretation.weighing import CERTAIN, LIKELY, POSSIBLE
@@ -106,7 +107,11 @@ def current(single: Single, code: str) -> bool:
     analytes = row["analytes"].split(";")
     if code == "lead" and _too_coarse(single):
         return False
-    return not why_missing(single, row) and not any(_undecided(single, analyte) for analyte in analytes)
+    if why_missing(single, row):
+        return False
+    # What is found above in another way is known, whatever else stays open.
+    known = code in ("nitrate", "arsenic", "lead") and single.certainty(code) > POSSIBLE
+    return known or not any(_undecided(single, analyte) for analyte in analytes)
 
 
 def _too_coarse(single: Single) -> bool:
@@ -183,7 +188,7 @@ def _untold(single: Single) -> Iterable[MissingTest]:
             holding_time=lead["holding_time"],
             source=source(lead),
         )
-    for place in np.flatnonzero(verdicts.untold & verdicts.health & ~verdicts.incomplete):
+    for place in np.flatnonzero(verdicts.untold & verdicts.health & ~verdicts.incomplete & ~_settled(single)):
         item = single.comparisons[place]
         # The table has the weightiest reason last.
         said = {word.partition("=")[0] for word in item.reasons}
@@ -202,11 +207,18 @@ def _untold(single: Single) -> Iterable[MissingTest]:
         )
 
 
+def _settled(single: Single) -> Bools:
+    """Comparisons of an amount that another result bounds, where the problem is decided without it."""
+    verdicts = single.waters.verdicts
+    decided = np.array([single.certainty(row.code) > POSSIBLE for row in problems()], dtype=bool)
+    return np.asarray(verdicts.derived & decided[verdicts.problem])
+
+
 def _members(single: Single) -> Iterable[MissingTest]:
     """Members of a group limit that were not measured, and without which its sum cannot be judged."""
     verdicts = single.waters.verdicts
     for place in np.flatnonzero(
-        verdicts.counts & verdicts.health & verdicts.incomplete & (verdicts.state == UNDECIDED)
+        verdicts.counts & verdicts.health & verdicts.incomplete & (verdicts.state == UNDECIDED) & ~_settled(single)
     ):
         item = single.comparisons[place]
         lacking = next(word.partition("=")[2] for word in item.reasons if word.startswith(Reason.MEMBERS_MISSING.value))
