@@ -124,11 +124,9 @@ def _read(options: argparse.Namespace) -> int:
 def _findings(files: Sequence[str], options: argparse.Namespace, household: Household | None) -> list[Interpretation]:
     from wellchem.interpretation import interpret
 
-    return [
-        interpret(sample, authorities=options.authority or ["us-epa"], on=options.on, household=household)
-        for report in _read_all(files, None)
-        for sample in report.samples
-    ]
+    reports = _read_all(files, None)
+    about = {"authorities": options.authority or ["us-epa"], "on": options.on, "household": household}
+    return [interpret(sample, **about, reports=reports) for report in reports for sample in report.samples]
 
 
 def _show(findings: list[Interpretation], options: argparse.Namespace) -> int:

@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 
 import numpy as np
 
-from wellchem.interpretation import checks_report, checks_sums, wording
+from wellchem.interpretation import checks_beside, checks_report, checks_sums, wording
 from wellchem.interpretation.checks_sums import NOT_POSSIBLE, Outcome
 from wellchem.interpretation.practice import rows, source
 from wellchem.interpretation.single import Single
@@ -29,11 +29,20 @@ CHECKS: Mapping[str, Callable[[Waters], Outcome]] = {
     "holding_time": checks_report.holding_time,
     "qualifiers": checks_report.qualifiers,
     "duplicates": checks_report.duplicates,
+    "blanks": checks_beside.nothing,
+    "other_samples": checks_beside.nothing,
     "reporting_limits": checks_report.reporting_limits,
     "age": checks_report.age,
     "plausible": checks_report.plausible,
     "raw_water": checks_report.raw_water,
     "sampling_point": checks_report.sampling_point,
+}
+
+# What else a report holds is known of one sample only.
+_BESIDE: Mapping[str, Callable[[Single], Outcome]] = {
+    "duplicates": checks_beside.duplicates,
+    "blanks": checks_beside.blanks,
+    "other_samples": checks_beside.other_samples,
 }
 
 
@@ -48,6 +57,8 @@ def _text(single: Single, row: Mapping[str, str], outcome: Outcome) -> str:
     if status != NOT_POSSIBLE and outcome.label and not np.isnan(outcome.low[0]):
         figure = wording.interval(float(outcome.low[0]), float(outcome.high[0]), outcome.unit)
         text = f"{text} {outcome.label[:1].upper() + outcome.label[1:]}: {figure}."
+    if outcome.said:
+        return f"{text} {'; '.join(outcome.said).removesuffix('.')}."
     read = single.source_rows(int(found[0]) for found in outcome.rows)
     if read:
         text = f"{text} {'; '.join(wording.result(single.sample.results[place]) for place in read)}."
@@ -58,7 +69,8 @@ def check_models(single: Single) -> tuple[Check, ...]:
     """The checks of one sample with their figures, source and the results looked at."""
     made = []
     for row in rows("checks"):
-        outcome = CHECKS[row["code"]](single.waters)
+        code = row["code"]
+        outcome = _BESIDE[code](single) if code in _BESIDE else CHECKS[code](single.waters)
         low, high = float(outcome.low[0]), float(outcome.high[0])
         figures: tuple[Computed, ...] = ()
         if outcome.label and not np.isnan(low):
@@ -82,7 +94,7 @@ def check_models(single: Single) -> tuple[Check, ...]:
                 status=STATUSES[int(outcome.status[0])],
                 text=_text(single, row, outcome),
                 figures=figures,
-                results=rows_read or single.results(outcome.analytes),
+                results=outcome.places or rows_read or single.results(outcome.analytes),
                 source=source(row),
             )
         )

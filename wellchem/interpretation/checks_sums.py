@@ -30,6 +30,8 @@ class Outcome:
     analytes: tuple[str, ...] = ()
     rows: tuple[Rows, ...] = ()
     notes: tuple[str, ...] = ()
+    said: tuple[str, ...] = ()
+    places: tuple[int, ...] = ()  # of results in the sample
 
 
 def _within(amount: Amount, least: float, greatest: float, slack: float) -> Status:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 from datetime import date, datetime
 from typing import TYPE_CHECKING
 
@@ -11,8 +12,10 @@ from wellchem import limits as limits_room
 from wellchem import schema
 from wellchem.interpretation import computed, verdicts
 from wellchem.interpretation.actions import action_models
+from wellchem.interpretation.beside import Beside, beside, in_doubt
 from wellchem.interpretation.checking import check_models
 from wellchem.interpretation.missing import current, missing_tests, not_established
+from wellchem.interpretation.others import Others
 from wellchem.interpretation.practice import by, groups, rows, source
 from wellchem.interpretation.single import Single, problem_models, sign_models
 from wellchem.interpretation.table import from_sample
@@ -23,7 +26,7 @@ from wellchem.interpretation.wording import label
 from wellchem.models.codes import SamplingPoint
 from wellchem.models.finding import Caution, Interpretation, Problem
 from wellchem.models.household import Household
-from wellchem.models.sample import Sample
+from wellchem.models.sample import Report, Sample
 
 if TYPE_CHECKING:
     import numpy as np
@@ -59,6 +62,7 @@ def interpret(
     on: date | str | None = None,
     household: Household | None = None,
     limits: LimitTable | Iterable[LimitTable] | None = None,
+    reports: Report | Iterable[Report] | None = None,
 ) -> Interpretation:
     """Interpret one sample: what can be trusted, what is wrong, what to do today, what is missing, what to install.
 
@@ -76,6 +80,9 @@ def interpret(
         pregnancy is taken as present.
     limits : LimitTable or several, or None
         Limits of your own, compared besides.
+    reports : Report or several, or None
+        The report that the sample is from, and others: their other samples of the same well confirm, contradict or
+        add to what this one shows, its duplicates and blanks are weighed. Without them the sample stands by itself.
 
     Returns
     -------
@@ -86,18 +93,29 @@ def interpret(
     ------
     UnknownAuthority
         Where the limits of an authority are not known.
+    WellchemError
+        Where `reports` holds something else than reports.
     """
     looked_to = (authorities,) if isinstance(authorities, str) else tuple(authorities)
     asked = _asked(sample, on)
-    comparisons = limits_room.compare_sample(sample, looked_to, asked, household, limits)
-    waters = Waters(
-        table=from_sample(sample),
-        verdicts=verdicts.from_comparisons(comparisons, asked),
-        dates=dates_of_sample(sample),
-        day=_hours(date.today() if on == "collected" else asked),
-        household=household or Household(),
-    )
-    single = Single(sample, comparisons, waters, find(waters))
+
+    def alone(one: Sample, near: Beside) -> Single:
+        comparisons = limits_room.compare_sample(one, looked_to, asked, household, limits)
+        waters = Waters(
+            table=from_sample(one, in_doubt(one, near)),
+            verdicts=verdicts.from_comparisons(comparisons, asked),
+            dates=dates_of_sample(one),
+            day=_hours(date.today() if on == "collected" else asked),
+            household=household or Household(),
+        )
+        return Single(one, comparisons, waters, find(waters), near)
+
+    near = beside(sample, reports)
+    single = alone(sample, near)
+    if around := tuple(alone(one, beside(one, reports)) for one in (*near.samples, *near.duplicates)):
+        others = Others(single, around)
+        single = replace(single, findings=others.findings, others=others)
+    waters, comparisons = single.waters, single.comparisons
     found = problem_models(single)
     signs = sign_models(single)
     treatment = recommend(sample, found, comparisons, household, tuple(sign.code for sign in signs))

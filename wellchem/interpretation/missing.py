@@ -102,7 +102,13 @@ def why_missing(single: Single, row: Mapping[str, str]) -> str:
 
 
 def current(single: Single, code: str) -> bool:
-    """Whether a core test is made, not stale, valid, and judged against its limits."""
+    """Whether a core test is made, not stale, valid, and judged against its limits, here or in another sample of the
+    same water."""
+    others = () if single.others is None else single.others.of_the_same_water
+    return _current_here(single, code) or any(_current_here(other, code) for other in others)
+
+
+def _current_here(single: Single, code: str) -> bool:
     row = by("missing", "code")[code][0]
     analytes = row["analytes"].split(";")
     if code == "lead" and _too_coarse(single):
@@ -149,7 +155,7 @@ def _tests(single: Single) -> Iterable[MissingTest]:
     for row in rows("missing"):
         if not bool(holds(row["when"], single.waters, present)[0][0]):
             continue
-        if not (why := why_missing(single, row)):
+        if not (why := why_missing(single, row)) or _made_elsewhere(single, row):
             continue
         yield MissingTest(
             code=row["code"],
@@ -160,6 +166,15 @@ def _tests(single: Single) -> Iterable[MissingTest]:
             holding_time=row["holding_time"],
             source=source(row),
         )
+
+
+def _made_elsewhere(single: Single, row: Mapping[str, str]) -> bool:
+    """Whether another sample of the same water has the test, in force and judged."""
+    names = [name for name in row["analytes"].split(";") if name]
+    return single.others is not None and any(
+        not why_missing(other, row) and not any(_undecided(other, name) for name in names)
+        for other in single.others.of_the_same_water
+    )
 
 
 def _test_of() -> Mapping[str, Mapping[str, str]]:

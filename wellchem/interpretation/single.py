@@ -5,15 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 import numpy as np
 
 from wellchem.interpretation import wording
 from wellchem.interpretation.amounts import DERIVED
+from wellchem.interpretation.beside import Beside
 from wellchem.interpretation.conditions import holds
 from wellchem.interpretation.practice import by, problem_index, problems, rows, source
 from wellchem.interpretation.signs import INPUTS, LIKELY, SIGNS
-from wellchem.interpretation.table import Bools
+from wellchem.interpretation.table import IN_DOUBT, Bools
 from wellchem.interpretation.verdicts import AHEAD, BEYOND, UNDECIDED
 from wellchem.interpretation.waters import Waters
 from wellchem.interpretation.weighing import CERTAINTIES, NONE, POSSIBLE, URGENCIES, Findings, beyond
@@ -22,19 +24,26 @@ from wellchem.models.finding import Caution, Evidence, Problem, Sign
 from wellchem.models.limits import Comparison
 from wellchem.models.sample import Sample
 
+if TYPE_CHECKING:
+    from wellchem.interpretation.others import Others
+
 _NOT_TOLD = "This report cannot tell; a further test has to. "
 _UNTOLD_TITLE = "{subject} (this report cannot tell)"
+_ELSEWHERE = "This sample does not show it, another of the same well does. "
+_ELSEWHERE_TITLE = "{subject} (found in another sample of this well)"
 _AHEAD_TITLE = "{subject} (within today's limit, above one that is enacted for later)"
 
 
 @dataclass(frozen=True, eq=False)
 class Single:
-    """A sample with all that was concluded of it so far."""
+    """A sample with all that was concluded of it so far, what else its report holds, and the well's other samples."""
 
     sample: Sample
     comparisons: tuple[Comparison, ...]
     waters: Waters
     findings: Findings
+    beside: Beside
+    others: Others | None = None
 
     def results(self, analytes: Iterable[str]) -> tuple[int, ...]:
         """Places in the sample of the usable results of some analytes."""
@@ -65,11 +74,18 @@ class Single:
         """Whether a problem rests on a limit enacted for later alone."""
         if not self.deciding(code, AHEAD) or self.deciding(code, BEYOND):
             return False
-        return not any(_fired(self, row) for row in by("rules", "problem").get(code, ()))
+        return not any(fired(self, row) for row in by("rules", "problem").get(code, ()))
 
     def untold_only(self, code: str) -> bool:
         """Whether a problem is only possible, because a result cannot be judged."""
         return self.certainty(code) == POSSIBLE and bool(self.deciding(code, UNDECIDED))
+
+    def elsewhere(self, code: str) -> bool:
+        """Whether only another sample of the well shows a problem."""
+        if self.others is None:
+            return False
+        alone = int(self.others.single.findings.of(code)[0])
+        return alone <= POSSIBLE and self.certainty(code) > alone
 
     def deciding(self, code: str, state: int) -> tuple[int, ...]:
         """Comparisons that raise a problem: decided ones (BEYOND), or those that a result leaves open (UNDECIDED)."""
@@ -79,7 +95,7 @@ class Single:
         return tuple(int(place) for place in np.flatnonzero(hit))
 
 
-def _fired(single: Single, row: Mapping[str, str]) -> bool:
+def fired(single: Single, row: Mapping[str, str]) -> bool:
     """Whether a threshold of practice is passed in this sample."""
     return bool(beyond(row, single.waters)[0]) and bool(holds(row["when"], single.waters)[0][0])
 
@@ -95,7 +111,7 @@ def _evidence(single: Single, code: str) -> Iterable[Evidence]:
             ahead = f"; enacted {item.later}" if state == BEYOND and item.later else ahead
             yield Evidence(text=f"{wording.comparison(item)}{ahead}.", results=item.results, comparisons=(place,))
     for row in by("rules", "problem").get(code, ()):
-        if _fired(single, row):
+        if fired(single, row):
             analytes = single.waters.worked(row["analyte"]).inputs if row["analyte"] in DERIVED else (row["analyte"],)
             yield Evidence(text=row["text"], results=single.results(analytes), source=source(row))
     for row in by("observations", "problem").get(code, ()):
@@ -104,10 +120,26 @@ def _evidence(single: Single, code: str) -> Iterable[Evidence]:
             yield Evidence(text=f"Noticed: {row['text']}")
     if code in ("surface_connection", "corrosive_metals"):
         yield from _together(single, code)
+    yield from _from_beside(single, code)
     for row in rows("interactions"):
         needed = row["problems"].split(";")
         if code in needed and all(single.certainty(other) > POSSIBLE for other in needed):
             yield Evidence(text=row["text"], source=source(row))
+
+
+def _from_beside(single: Single, code: str) -> Iterable[Evidence]:
+    """What blanks and duplicates leave in doubt, and what other samples of the well say."""
+    names = {single.comparisons[place].analyte for place in single.deciding(code, BEYOND)}
+    names |= {row["analyte"] for row in by("rules", "problem").get(code, ()) if fired(single, row)}
+    table = single.waters.table
+    for place in np.flatnonzero(table.flags & IN_DOUBT):
+        read = int(table.order[place])
+        one = single.sample.results[read]
+        if one.analyte in names:
+            text = f"In doubt: a blank of the report or a duplicate does not bear out {wording.result(one)}."
+            yield Evidence(text=text, results=(read,))
+    if single.others is not None:
+        yield from single.others.evidence(code)
 
 
 _RESTS_ON = {
@@ -132,7 +164,7 @@ def _together(single: Single, code: str) -> Iterable[Evidence]:
             limits = single.deciding(other, BEYOND)
             read = [place for limit in limits for place in single.comparisons[limit].results]
             read += single.results(
-                row["analyte"] for row in by("rules", "problem").get(other, ()) if _fired(single, row)
+                row["analyte"] for row in by("rules", "problem").get(other, ()) if fired(single, row)
             )
             title = problems()[problem_index()[other]].title
             yield Evidence(text=f"With it: {title.lower()}.", results=tuple(dict.fromkeys(read)), comparisons=limits)
@@ -160,8 +192,9 @@ def problem_models(single: Single) -> tuple[Problem, ...]:
         certainty = int(single.findings.certainty[place, 0])
         if certainty == NONE:
             continue
-        untold = single.untold_only(row.code)
-        title = _UNTOLD_TITLE if untold else _AHEAD_TITLE if single.ahead_only(row.code) else row.title
+        untold, elsewhere = single.untold_only(row.code), single.elsewhere(row.code)
+        title = _AHEAD_TITLE if single.ahead_only(row.code) else row.title
+        title = _ELSEWHERE_TITLE if elsewhere else _UNTOLD_TITLE if untold else title
         made.append(
             Problem(
                 code=row.code,
@@ -169,7 +202,7 @@ def problem_models(single: Single) -> tuple[Problem, ...]:
                 kind=ProblemKind(row.kind),
                 certainty=CERTAINTIES[certainty - 1],
                 urgency=URGENCIES[int(single.findings.urgency[place, 0])],
-                text=(_NOT_TOLD if untold else "") + row.text,
+                text=(_ELSEWHERE if elsewhere else _NOT_TOLD if untold else "") + row.text,
                 noticed=row.noticed,
                 evidence=tuple(_evidence(single, row.code)),
                 cautions=cautions(row.code),

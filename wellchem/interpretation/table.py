@@ -6,7 +6,7 @@ single sample is a table of one.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Any
@@ -23,8 +23,8 @@ Bools = NDArray[np.bool_]
 Rows = NDArray[np.int64]
 
 LEFT, RIGHT, PRESENT, ABSENT, UNREPORTED = 1, 2, 4, 8, 16
-ESTIMATED, BLANK, OVER, HELD, REJECTED, NOT_DETECTED, BOUNDED = 32, 64, 128, 256, 512, 1024, 2048
-DOUBTFUL = ESTIMATED | BLANK | OVER | HELD  # detected and usable, but no second witness
+ESTIMATED, BLANK, OVER, HELD, REJECTED, NOT_DETECTED, BOUNDED, IN_DOUBT = 32, 64, 128, 256, 512, 1024, 2048, 4096
+DOUBTFUL = ESTIMATED | BLANK | OVER | HELD | IN_DOUBT  # detected and usable, but no second witness
 
 _CENSORING = {
     Censoring.NONE: 0,
@@ -244,8 +244,8 @@ def _made(
     )
 
 
-def from_sample(sample: Sample) -> Table:
-    """The table of one sample."""
+def from_sample(sample: Sample, in_doubt: Collection[int] = ()) -> Table:
+    """The table of one sample; `in_doubt` are places of results that a blank or a duplicate does not bear out."""
     results = sample.results
     analytes = list(dict.fromkeys(result.analyte for result in results))
     place = {analyte: index for index, analyte in enumerate(analytes)}
@@ -261,7 +261,12 @@ def from_sample(sample: Sample) -> Table:
         ),
         field_measured=np.array([result.measured is Measured.FIELD for result in results], dtype=bool),
         flags=np.array(
-            [_CENSORING[result.censoring] | _flags_of(";".join(result.qualifiers)) for result in results],
+            [
+                _CENSORING[result.censoring]
+                | _flags_of(";".join(result.qualifiers))
+                | (IN_DOUBT if place in in_doubt else 0)
+                for place, result in enumerate(results)
+            ],
             dtype=np.int32,
         ),
         basis_assumed=np.array(

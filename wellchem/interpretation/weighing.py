@@ -27,7 +27,7 @@ NONE, POSSIBLE, LIKELY, CERTAIN = 0, 1, 2, 3
 CERTAINTIES = (Certainty.POSSIBLE, Certainty.LIKELY, Certainty.CERTAIN)
 URGENCIES = (Urgency.OPTIONAL, Urgency.PLANNED, Urgency.SOON, Urgency.NOW)
 _RANK = {urgency.value: rank for rank, urgency in enumerate(URGENCIES)}
-_SOON = _RANK[Urgency.SOON.value]
+SOON = _RANK[Urgency.SOON.value]
 
 Grid = NDArray[np.int8]
 
@@ -231,8 +231,8 @@ def _urgency(waters: Waters, weighing: _Weighing) -> tuple[Grid, NDArray[np.bool
     health = np.array([row.kind == "health" for row in problems()], dtype=bool)[:, None]
     # What cannot be told from this report is to be tested soon; it is no emergency yet.
     possible = weighing.certainty == POSSIBLE
-    urgency = np.where(possible & health, np.minimum(urgency, _SOON), urgency)
-    urgency = np.where(possible & health & weighing.untold, _SOON, urgency)
+    urgency = np.where(possible & health, np.minimum(urgency, SOON), urgency)
+    urgency = np.where(possible & health & weighing.untold, SOON, urgency)
     urgency = np.where((weighing.certainty > NONE) & health, np.maximum(urgency, 1), urgency).astype(np.int8)
     return urgency, acute & ~possible
 
