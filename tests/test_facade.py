@@ -8,6 +8,7 @@ import sys
 import pytest
 
 import wellchem
+from wellchem import demo
 
 HEAVY = ("pint", "pdfplumber", "openpyxl", "pydantic", "pandas", "numpy")
 
@@ -62,3 +63,17 @@ def test_modules_are_short():
         path = importlib.util.find_spec(module.name).origin
         with open(path, encoding="utf-8") as text:
             assert sum(1 for _ in text) <= 420, f"{module.name} is more than one idea"
+
+
+@pytest.mark.parametrize(
+    ("call", "error"),
+    [
+        (lambda report: wellchem.interpret(report), wellchem.errors.NotASample),
+        (lambda report: wellchem.compare(report), wellchem.errors.FrameError),
+        (lambda report: wellchem.checks(report.samples[0]), wellchem.errors.FrameError),
+        (lambda report: wellchem.problems(report.samples[0]), wellchem.errors.FrameError),
+    ],
+)
+def test_what_is_no_sample_or_frame_is_refused_with_what_to_give(call, error):
+    with pytest.raises(error, match=r"samples|to_frame"):
+        call(wellchem.read(demo.REPORT))

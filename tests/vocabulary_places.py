@@ -1,4 +1,4 @@
-"""Where the public data and the collected facts lie, for tests that skip without them."""
+"""Where the public data and tables lie, for tests that skip without them."""
 
 import os
 from pathlib import Path

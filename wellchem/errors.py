@@ -80,6 +80,10 @@ class UnknownAnalyte(WellchemError, KeyError):
         return str(self.args[0]) if self.args else ""
 
 
+class NotASample(WellchemError, TypeError):
+    """Something else was given than the sample that is needed."""
+
+
 class AmbiguousResult(WellchemError, LookupError):
     """More than one result of the sample fits what was asked for."""
 

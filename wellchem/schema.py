@@ -216,6 +216,11 @@ def check(data: pd.DataFrame, frame: str, needed: Iterable[str] | None = None) -
 
     Plain text columns are taken as they are: a frame that came back from CSV or Parquet is welcome.
     """
+    if not isinstance(data, pd.DataFrame):
+        raise FrameError(
+            f"a frame of {frame} is needed, not {type(data).__name__}: `report.to_frame()` is one, and so is "
+            "`wellchem.schema.results_frame([sample])`"
+        )
     stated = {column.name: column for column in FRAMES[frame]}
     wanted = list(stated) if needed is None else list(needed)
     if missing := [name for name in wanted if name not in data.columns]:
@@ -271,7 +276,8 @@ def json_schemas() -> dict[str, Any]:
         "Limit": "limits",
         "Household": "household",
     }
+    generator = import_module("wellchem.models.base").WrittenSchema
     return {
-        name: getattr(import_module(f"wellchem.models.{module}"), name).model_json_schema()
+        name: getattr(import_module(f"wellchem.models.{module}"), name).model_json_schema(schema_generator=generator)
         for name, module in places.items()
     }

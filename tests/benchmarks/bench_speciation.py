@@ -4,7 +4,7 @@
 
 Prints, from one run: microseconds of processor time a water of the library (full set of ion pairs; saturation with
 seven minerals and log pCO2; then the calcium carbonate potential by equilibration as well), of the reference engine
-(PHREEQC in PyPI's phreeqpython; one batch for a sample, best of three), their ratios, and the library's peak memory.
+(PHREEQC in phreeqpython; one batch for a sample, best of three), their ratios, and the library's peak memory.
 The engine is spared its iteration for the solution's density, which would double its time.
 """
 

@@ -1,4 +1,4 @@
-"""The reference engine, PHREEQC 3.7.3 with its phreeqc.dat (PyPI's phreeqpython), asked about waters of our making."""
+"""The reference engine, PHREEQC 3.7.3 with its phreeqc.dat (phreeqpython), asked about waters of our making."""
 
 import os
 from pathlib import Path

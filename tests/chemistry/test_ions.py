@@ -28,6 +28,20 @@ def test_sea_water_is_a_sodium_chloride_water() -> None:
     assert c.chloride_bromide_ratio(chloride=19000.0, bromide=67.0) == pytest.approx(290, rel=0.03)
 
 
+def test_ratios_of_the_sea() -> None:
+    # Amounts of substance in reference sea water (Millero and others, Deep-Sea Research I 55, 2008, Table 4; memory).
+    grams = {"Ca": 0.01028 * 40.078, "Mg": 0.05282 * 24.305, "SO4": 0.02824 * 96.06, "Cl": 0.54587 * 35.453}
+    assert c.calcium_magnesium_ratio(calcium=grams["Ca"], magnesium=grams["Mg"]) == pytest.approx(0.1946, rel=1e-3)
+    assert c.sulfate_chloride_ratio(sulfate=grams["SO4"], chloride=grams["Cl"]) == pytest.approx(0.1035, rel=1e-3)
+
+
+def test_dissolved_solids_over_conductance() -> None:
+    # The conductance of 0.01 mol/L KCl is 1,412 µS/cm (Standard Methods 2510, memory) and its salt 745.5 mg/L.
+    assert c.dissolved_solids_conductance_ratio(dissolved_solids=745.5, conductance=1412.0) == pytest.approx(
+        0.528, abs=5e-4
+    )
+
+
 def test_a_water_without_a_leading_ion_is_mixed() -> None:
     mixed = {"calcium": 20.0, "magnesium": 12.0, "sodium": 23.0, "potassium": 0.0}
     anions = {"alkalinity": 60.0, "sulfate": 48.0, "chloride": 10.0}

@@ -53,7 +53,7 @@ def test_long_names_of_codes_are_read_like_their_codes():
     """The long names are names like others: at least nine in ten are understood, and none as something else."""
     rows = [row for row in _rows("parameter_codes.csv") if "STORET number" not in row["name"]]
     if not rows:
-        pytest.skip("the collected facts are absent")
+        pytest.skip("the public tables are absent")
     read = 0
     for row in rows:
         found = V.name(row["name"], unit=row["unit"])
@@ -95,7 +95,7 @@ UNKNOWN = {
 def test_names_counted_in_public_files():
     rows = _rows("spellings/names.csv")
     if not rows:
-        pytest.skip("the collected facts are absent")
+        pytest.skip("the public tables are absent")
     marks = [mark for marks in UNKNOWN.values() for mark in marks]
     unknown = [row["printed_name"] for row in rows if V.name(row["printed_name"]) is None]
     assert [name for name in unknown if not any(mark.lower() in name.lower() for mark in marks)] == []

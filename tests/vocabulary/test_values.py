@@ -291,7 +291,7 @@ def test_ways_a_non_detect_is_written(row):
 _CONDITIONS = {name: value for source, name, value in _worked(("qualifiers",)) if source == "wqx-detection-condition"}
 
 
-@pytest.mark.skipif(not _CONDITIONS, reason="the collected facts are absent")
+@pytest.mark.skipif(not _CONDITIONS, reason="the public tables are absent")
 def test_detection_conditions():
     left, right = _CONDITIONS["left_censored"], _CONDITIONS["right_censored"]
     for condition in _CONDITIONS["terms"]:

@@ -73,15 +73,15 @@ if TYPE_CHECKING:
     from .intervals import Bounds as Bounds
     from .intervals import behaves as behaves
     from .intervals import bounds as bounds
+    from .ion_ratios import calcium_magnesium_ratio as calcium_magnesium_ratio
+    from .ion_ratios import chloride_bromide_ratio as chloride_bromide_ratio
+    from .ion_ratios import sodium_chloride_ratio as sodium_chloride_ratio
+    from .ion_ratios import sulfate_chloride_ratio as sulfate_chloride_ratio
     from .ions import anion_sum as anion_sum
-    from .ions import calcium_magnesium_ratio as calcium_magnesium_ratio
     from .ions import cation_sum as cation_sum
-    from .ions import chloride_bromide_ratio as chloride_bromide_ratio
     from .ions import ion_milliequivalents as ion_milliequivalents
     from .ions import missing_ions as missing_ions
     from .ions import sodium_by_difference as sodium_by_difference
-    from .ions import sodium_chloride_ratio as sodium_chloride_ratio
-    from .ions import sulfate_chloride_ratio as sulfate_chloride_ratio
     from .ions import water_type as water_type
     from .masses import atomic_weight as atomic_weight
     from .masses import atoms as atoms
@@ -204,16 +204,18 @@ _MODULES: dict[str, tuple[str, ...]] = {
         "behaves",
         "bounds",
     ),
+    "ion_ratios": (
+        "calcium_magnesium_ratio",
+        "chloride_bromide_ratio",
+        "sodium_chloride_ratio",
+        "sulfate_chloride_ratio",
+    ),
     "ions": (
         "anion_sum",
-        "calcium_magnesium_ratio",
         "cation_sum",
-        "chloride_bromide_ratio",
         "ion_milliequivalents",
         "missing_ions",
         "sodium_by_difference",
-        "sodium_chloride_ratio",
-        "sulfate_chloride_ratio",
         "water_type",
     ),
     "masses": (

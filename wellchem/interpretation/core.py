@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 import wellchem
 from wellchem import limits as limits_room
 from wellchem import schema
+from wellchem.errors import NotASample
 from wellchem.interpretation import computed, verdicts
 from wellchem.interpretation.actions import action_models
 from wellchem.interpretation.beside import Beside, beside, in_doubt
@@ -91,11 +92,18 @@ def interpret(
 
     Raises
     ------
+    NotASample
+        Where a report or a frame is given.
     UnknownAuthority
         Where the limits of an authority are not known.
     WellchemError
         Where `reports` holds something else than reports.
     """
+    if not isinstance(sample, Sample):
+        raise NotASample(
+            f"interpret takes one Sample, not {type(sample).__name__}: `report.samples` are those of a report; "
+            "frames go to `wellchem.checks` and `wellchem.problems`"
+        )
     looked_to = (authorities,) if isinstance(authorities, str) else tuple(authorities)
     asked = _asked(sample, on)
 

@@ -90,8 +90,8 @@ def compare(
     UnknownAuthority
         Where the limits of an authority are not known.
     """
-    used = [name for name in _USED if name in results]
-    schema.check(results, "results", [*_NEEDED, *used])
+    schema.check(results, "results", _NEEDED)
+    schema.check(results, "results", [name for name in _USED if name in results])
     prepared = prepare(tables(authorities, limits), vocabulary or bundled())
     sample, keys = _codes(results["sample"])
     if (sample < 0).any():
