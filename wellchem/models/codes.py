@@ -65,7 +65,6 @@ class UnreadReason(StrEnum):
     NO_NAME = "no_name"
     IMPOSSIBLE_VALUE = "impossible_value"
     AMBIGUOUS_COLUMN = "ambiguous_column"
-    AMBIGUOUS_NAME = "ambiguous_name"
     STATISTIC = "statistic"
     NOT_WATER = "not_water"
     FORMULA_WITHOUT_VALUE = "formula_without_value"
@@ -84,7 +83,6 @@ class LayoutKind(StrEnum):
     LEGEND = "legend"
     LIMIT = "limit"
     PREVIOUS = "previous"
-    RULE = "rule"
     ADMINISTRATIVE = "administrative"
 
 

@@ -120,7 +120,7 @@ class Vocabulary:
     def name(
         self, text: str, *, code_list: str | None = None, unit: str = "", fraction: Fraction | None = None
     ) -> NameMeaning | None:
-        """What a printed name says, or None where it is unknown or ambiguous.
+        """What a printed name says, or None where it is unknown.
 
         Parameters
         ----------
