@@ -1,6 +1,8 @@
-"""The examples of DEVELOPERS.md do what it says: one row each, passed in rather than set globally."""
+"""The examples of README.md run, and those of DEVELOPERS.md do what it says: one row each, nothing set globally."""
 
+import re
 from datetime import date
+from pathlib import Path
 
 import pytest
 
@@ -46,3 +48,18 @@ def test_a_faulty_row_is_named(tmp_path):
         wellchem.limits.load(path, authority="faulty")
     for fault in ("unobtainium", "many", "furlongs"):
         assert fault in str(caught.value)
+
+
+def test_the_readme_s_python_runs(monkeypatch):
+    top = Path(__file__).parents[1]
+    monkeypatch.chdir(top)
+    blocks = re.findall(r"```python\n(.*?)```", (top / "README.md").read_text(encoding="utf-8"), re.DOTALL)
+    names: dict[str, object] = {}
+    for block in blocks:
+        exec(block, names)
+    assert len(blocks) == 3
+    assert names["iron"].value == 2.41
+    assert names["finding"].problems
+    assert names["treated"].role == "predicted"
+    assert len(names["flags"])
+    assert len(names["problems"])
