@@ -21,7 +21,7 @@ from wellchem.vocabulary import bundled
 SEEDS = range(80)
 EVERYWHERE = authorities()
 COUNTS = ("absent", "present", "<1", "<10", "3", "40", ">200")
-ODD = re.compile(r"\bnan\b|\bNone\b(?! found| beyond)|\binf\b|\bTrue\b(?! colou?r)|\bFalse\b")
+ODD = re.compile(r"\bnan\b|\bNone\b(?! (?:were )?found| beyond)|\binf\b|\bTrue\b(?! colou?r)|\bFalse\b")
 
 
 @cache

@@ -283,6 +283,8 @@ def _watched(single: Single) -> Iterable[MissingTest]:
 def _questions(single: Single) -> Iterable[MissingTest]:
     for row in rows("questions"):
         unknown = getattr(single.waters.household, row["field"]) is None
+        if row["field"] == "well_depth" and not np.isnan(single.waters.depth[0]):
+            continue  # the report prints it
         if unknown and bool(holds(row["when"], single.waters)[0][0]):
             yield MissingTest(
                 code=f"ask_{row['field']}",

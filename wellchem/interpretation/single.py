@@ -13,7 +13,7 @@ from wellchem.interpretation import wording
 from wellchem.interpretation.amounts import DERIVED
 from wellchem.interpretation.beside import Beside
 from wellchem.interpretation.conditions import holds
-from wellchem.interpretation.practice import by, problem_index, problems, rows, source
+from wellchem.interpretation.practice import by, level, problem_index, problems, rows, source
 from wellchem.interpretation.signs import INPUTS, LIKELY, SIGNS
 from wellchem.interpretation.table import IN_DOUBT, Bools
 from wellchem.interpretation.verdicts import AHEAD, BEYOND, UNDECIDED
@@ -152,10 +152,14 @@ def _together(single: Single, code: str) -> Iterable[Evidence]:
     """What a problem that several make rests on: the results and limits of the others, and the well."""
     home = single.waters.household
     if code == "surface_connection":
+        depth = float(single.waters.depth[0])
         told = (
             (home.surface_influenced is True, "The well is said to be under the influence of surface water."),
             (home.flooded is True, "The well was under water."),
             (home.well_cap_sound is False, "The well cap is not sound."),
+            (home.bacteria_return is True, "Bacteria were found again after the well was disinfected."),
+            (home.bacteria_after_rain is True, "Bacteria are found after rain or thaw."),
+            (depth <= level("shallow_well_depth"), f"The well is shallow: {depth:g} m."),
             (home.well_type is not None, f"The well: {home.well_type}."),
         )
         yield from (Evidence(text=text) for holds_so, text in told if holds_so)

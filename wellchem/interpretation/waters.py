@@ -35,12 +35,14 @@ class Moment:
 
 @dataclass(frozen=True, eq=False)
 class Dates:
-    """Collection, receipt and analysis by sample, and where the sample was taken (a code of SamplingPoint, or -1)."""
+    """Collection, receipt and analysis by sample, where the sample was taken (a code of SamplingPoint, or -1), and the
+    depth of the well [m] that the report prints."""
 
     collected: Moment
     received: Moment
     analysed: Moment
     point: NDArray[np.int8]
+    depth: Floats
 
 
 def _moment(given: date | datetime | None) -> tuple[float, float]:
@@ -58,7 +60,8 @@ def dates_of_sample(sample: Sample) -> Dates:
     moments = [_moment(given) for given in (sample.collected, sample.received, sample.analysed)]
     made = [Moment(np.array([low]), np.array([high])) for low, high in moments]
     point = -1 if sample.point is None else tuple(SamplingPoint).index(sample.point)
-    return Dates(made[0], made[1], made[2], np.array([point], dtype=np.int8))
+    depth = np.array([np.nan if sample.well_depth is None else sample.well_depth])
+    return Dates(made[0], made[1], made[2], np.array([point], dtype=np.int8), depth)
 
 
 def _moments(series: pd.Series, first: NDArray[np.int64], timed: Bools | None) -> Moment:
@@ -96,7 +99,10 @@ def dates_of_frames(results: pd.DataFrame, samples: pd.DataFrame | None, table: 
         words = [point.value for point in SamplingPoint]
         meaning = np.array([*(words.index(str(name)) for name in names), -1], dtype=np.int8)
         point = np.where(first >= 0, meaning[code[first]], -1).astype(np.int8)
-    return Dates(moments["collected"], moments["received"], moments["analysed"], point)
+    depth = np.full(table.size, np.nan)
+    if "well_depth" in source:
+        depth = np.where(first >= 0, source["well_depth"].to_numpy(dtype=np.float64, na_value=np.nan)[first], np.nan)
+    return Dates(moments["collected"], moments["received"], moments["analysed"], point, depth)
 
 
 @dataclass(frozen=True, eq=False)
@@ -143,6 +149,12 @@ class Waters:
         """Whether a group at risk is to be reckoned with: present, or not ruled out where it is supposed."""
         member = self.member(group)
         return member is True or (member is None and group in SUPPOSED)
+
+    @property
+    def depth(self) -> Floats:
+        """Depth of the well [m]: as the household says, else as the report prints; NaN where neither does."""
+        said = self.household.well_depth
+        return self.dates.depth if said is None else np.full(self.size, said)
 
     def observed(self, *observations: str) -> bool:
         """Whether the household notices one of these."""

@@ -16,7 +16,7 @@ from wellchem.interpretation import amounts
 from wellchem.interpretation.checks_report import implausible
 from wellchem.interpretation.checks_sums import disagreeing
 from wellchem.interpretation.conditions import holds
-from wellchem.interpretation.practice import by, groups, number, problem_index, problems, rows
+from wellchem.interpretation.practice import by, groups, level, number, problem_index, problems, rows
 from wellchem.interpretation.table import BOUNDED, DOUBTFUL, LEFT, RIGHT, Bools, Floats
 from wellchem.interpretation.verdicts import AHEAD, BEYOND
 from wellchem.interpretation.waters import Waters
@@ -31,7 +31,7 @@ SOON = _RANK[Urgency.SOON.value]
 
 Grid = NDArray[np.int8]
 
-_OPEN_WELLS = (WellType.DUG, WellType.DRIVEN, WellType.BORED, WellType.SPRING)
+OPEN_WELLS = (WellType.DUG, WellType.DRIVEN, WellType.BORED, WellType.SPRING)
 
 
 @dataclass(frozen=True, eq=False)
@@ -192,17 +192,16 @@ def _from_several(waters: Waters, weighing: _Weighing) -> None:
     """Problems that several findings together make."""
     index = problem_index()
     home = waters.household
-    exposed = (
+    exposed = (waters.depth <= level("shallow_well_depth")) | (
         home.surface_influenced is True
         or home.flooded is True
         or home.well_cap_sound is False
-        or home.well_type in _OPEN_WELLS
+        or home.well_type in OPEN_WELLS
     )
     fecal, coliform = weighing.decided("fecal_bacteria"), weighing.decided("coliform_bacteria")
-    if exposed:
-        weighing.raise_to(index["surface_connection"], fecal, LIKELY)
-        weighing.raise_to(index["surface_connection"], coliform, POSSIBLE)
-    if home.surface_influenced is True:
+    weighing.raise_to(index["surface_connection"], fecal & exposed, LIKELY)
+    weighing.raise_to(index["surface_connection"], coliform & exposed, POSSIBLE)
+    if home.surface_influenced is True or home.bacteria_return is True or home.bacteria_after_rain is True:
         weighing.raise_to(index["surface_connection"], np.ones(waters.size, dtype=bool), LIKELY)
     elif home.flooded is True or home.well_cap_sound is False:
         weighing.raise_to(index["surface_connection"], np.ones(waters.size, dtype=bool), POSSIBLE)

@@ -37,6 +37,7 @@ class Observation(StrEnum):
     METALLIC_TASTE = "metallic_taste"
     SALTY_TASTE = "salty_taste"
     SEDIMENT = "sediment"
+    CHANGES_AFTER_RAIN = "changes_after_rain"
     ILLNESS = "illness"
 
 
@@ -77,6 +78,8 @@ class Household(Model):
     well_cap_sound: bool | None = None
     flooded: bool | None = None
     surface_influenced: bool | None = None
+    bacteria_return: bool | None = Field(default=None, description="found again after the well was disinfected")
+    bacteria_after_rain: bool | None = Field(default=None, description="found after rain or thaw, and less in between")
     pump_flow: float | None = Field(default=None, gt=0, description="litres per minute")
     peak_demand: float | None = Field(default=None, gt=0, description="litres per minute")
     daily_use: float | None = Field(default=None, gt=0, description="litres per day")

@@ -17,8 +17,11 @@ from wellchem.models.household import Household
 from wellchem.models.limits import Comparison
 
 MICROBES = frozenset({"fecal_bacteria", "coliform_bacteria", "other_organisms", "iron_bacteria"})
-OPTIONAL = frozenset({"hardness"})  # a matter of choice: it shapes no train, and is met where the train allows
+OPTIONAL = frozenset(
+    {"hardness", "sodium_diet"}
+)  # a matter of choice: it shapes no train, and is met where the train allows
 _AT_THE_PHYSICIAN = "sodium_diet"
+TOLD = frozenset({"sodium_taste"})  # what comes first says it all: no train is sought for it alone
 
 
 class Outcome(IntEnum):
@@ -62,7 +65,7 @@ def aims(
     """The problems that a train is sought for: what is only possible is tested first."""
     found = []
     for problem in problems:
-        if problem.certainty is Certainty.POSSIBLE:
+        if problem.certainty is Certainty.POSSIBLE or problem.code in TOLD:
             continue
         if problem.code == _AT_THE_PHYSICIAN and household.sodium_restricted is not True:
             continue

@@ -8,7 +8,7 @@ from math import inf
 
 from wellchem import chemistry
 from wellchem.interpretation import practice
-from wellchem.interpretation.treatment.tables import Ends, constant, stages
+from wellchem.interpretation.treatment.tables import Ends, conditions, constant, stages
 from wellchem.interpretation.treatment.water import Water
 from wellchem.models.household import Household
 
@@ -16,6 +16,10 @@ _SODIUM = "sodium"
 _CARBON = (
     "Carbon gathers lead-210 from the radon of this water and gives off gamma radiation; used carbon may be regulated "
     "waste."
+)
+_FORMED = (
+    "chlorine forms trihalomethanes and the like with it. Disinfection is not given up for that; have them tested, and "
+    "ask the health authority."
 )
 _MEDIUM = (
     "The medium gathers radium or uranium of this water: brine and used medium are regulated waste; ask the radiation "
@@ -42,6 +46,7 @@ def effects(code: str, raw: Water, ahead: Water, behind: Water, home: Household)
     if chloride is not None and chloride != before and before is not None and chloride[1] > before[1]:
         yield f"Chloride behind it: {_range(chloride)}; chloride speeds the corrosion of metals."
     yield from _corrosion(code, ahead, behind)
+    yield from _by_products(code, ahead)
     yield from _collects(code, raw)
 
 
@@ -104,6 +109,16 @@ def _falls(name: str, ahead: Water, behind: Water) -> bool:
     before, after = ahead.get(name), behind.get(name)
     share = 1.0 - constant("corrosive_share").low / 100.0
     return before is not None and after is not None and after[0] < before[0] * share
+
+
+def _by_products(code: str, ahead: Water) -> Iterable[str]:
+    """What chlorine forms with the organic matter of a water that it has to disinfect."""
+    if stages()[code].process != "chlorinate":
+        return
+    for name, label in (("tannin", "tannin"), ("total_organic_carbon", "organic carbon")):
+        amount = ahead.get(name)
+        if amount is not None and amount[1] > next(one.maximum for one in conditions(code) if one.amounts == (name,)):
+            yield f"This water holds {label} of {_range(amount)}: {_FORMED}"
 
 
 def _collects(code: str, raw: Water) -> Iterable[str]:

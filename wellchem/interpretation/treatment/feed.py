@@ -58,10 +58,16 @@ def holds(condition: Condition, water: Water) -> tuple[Holds, Ends | None]:
     return (Holds.HOLDS if within else Holds.UNTOLD), amount
 
 
+def asked(stage: str, water: Water) -> Iterable[Condition]:
+    """Conditions that a stage asks of a water: where organisms were found, a barrier goes before by-products."""
+    found = water.organisms is Organisms.FOUND
+    return (one for one in conditions(stage) if not (found and one.unless == ORGANISMS))
+
+
 def untold(stage: str, water: Water) -> int | None:
     """How many conditions of a stage cannot be told in a water; None where one does not hold."""
     count = 0
-    for condition in conditions(stage):
+    for condition in asked(stage, water):
         state, _ = holds(condition, water)
         if state is Holds.FAILS:
             return None
@@ -71,13 +77,13 @@ def untold(stage: str, water: Water) -> int | None:
 
 def failing(stage: str, water: Water) -> Iterable[Condition]:
     """Conditions of a stage that do not hold in a water."""
-    return (condition for condition in conditions(stage) if holds(condition, water)[0] is Holds.FAILS)
+    return (condition for condition in asked(stage, water) if holds(condition, water)[0] is Holds.FAILS)
 
 
 def shown(stage: str, water: Water) -> tuple[FeedCondition, ...]:
     """Every condition of a stage with what was predicted where it stands."""
     found = []
-    for condition in conditions(stage):
+    for condition in asked(stage, water):
         state, amount = holds(condition, water)
         interval = None if amount is None else Interval(low=amount[0], high=amount[1])
         text = condition.text

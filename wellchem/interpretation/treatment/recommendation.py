@@ -19,6 +19,7 @@ from wellchem.models.sample import Sample
 
 _ALTERED = frozenset({"softened", "chlorinated", "after_membrane"})
 _MICROBES = frozenset({"fecal_bacteria", "coliform_bacteria", "other_organisms"})
+_OF_CHLORINE = "disinfection_by_products"  # not of the raw water, where the sample was chlorinated
 _FROM_THE_PIPES = frozenset({"lead", "copper", "corrosive_metals", "copper_staining", "zinc"})
 _CONFIRM = "A prediction from published ranges: a test of the treated water has to confirm it."
 _BEHIND_TREATMENT = (
@@ -26,7 +27,18 @@ _BEHIND_TREATMENT = (
 )
 # What a sample from behind treatment tells all the same: the plumbing gives it on the way to the tap.
 _AT_THE_TAP = frozenset({"lead", "copper"})
+_WITHHELD = "No train is chosen from this sample: it is from behind treatment."
+_CONDITIONAL = (
+    "Conditional: chosen as if this were the raw water, which it may not be. Nothing is to be built on it before the "
+    "raw water was sampled."
+)
+_NOT_RAW = "This sample may not be the raw water: what that would call for cannot be told from it."
+_RAW_POINTS = (SamplingPoint.WELL_HEAD, SamplingPoint.BEFORE_TREATMENT)
 _NOTHING = "No problem of this report calls for a stage of treatment; what was not tested is not covered by that."
+_CHOICE = {
+    "hardness": "Softening for hardness alone is a matter of choice, never urgent.",
+    "": "It is a matter of choice, never urgent: another water for drinking does as well.",
+}
 _HARD_TAP = "Leave the cold tap for drinking unsoftened, so that it stays hard."
 _SOFT_TAP = "What stands behind it needs softened water, so the tap with it is softened too."
 _DECIDE = (
@@ -64,10 +76,11 @@ def recommend(
     microbes = [problem.certainty for problem in problems if problem.code in _MICROBES]
     found = any(certainty is not Certainty.POSSIBLE for certainty in microbes)
     raw = raw_water(sample, found=found, suspect=bool(microbes), grit=_grit(home), chlorinated=home.chlorinated)
-    if sample.point is SamplingPoint.AFTER_TREATMENT:
-        sought = aims([one for one in problems if one.code in _AT_THE_TAP], comparisons, home, raw)
-    else:
-        sought = aims(problems, comparisons, home, raw)
+    behind = sample.point is SamplingPoint.AFTER_TREATMENT
+    meant = [one for one in problems if one.code in _AT_THE_TAP] if behind else problems
+    if "chlorinated" in signs:
+        meant = [one for one in meant if one.code != _OF_CHLORINE]
+    sought = aims(meant, comparisons, home, raw)
     best, second = search(sought, raw)
     unanswered = tuple(aim.code for aim in best.left(sought, Outcome.UNANSWERED))
     return Treatment(
@@ -76,8 +89,32 @@ def recommend(
         unanswered=unanswered,
         runner_up=second.stages if second else (),
         runner_up_why=_why_lost(best, second, sought) if second else "",
-        text=" ".join((_text(best, sought), *_open_conditions(best, raw), *((_CONFIRM, _DECIDE) if sought else ()))),
+        text=" ".join(
+            (
+                *_caveat(sample, behind or _altered(sample, home, signs), bool(sought)),
+                *((_text(best, sought),) if sought or not (behind or _altered(sample, home, signs)) else ()),
+                *_ruled_out(best, sought, raw),
+                *_open_conditions(best, raw),
+                *((_CONFIRM, _DECIDE) if sought else ()),
+            )
+        ),
     )
+
+
+def _caveat(sample: Sample, altered: bool, sought: bool) -> Iterable[str]:
+    """What holds of a train from water that is, or may be, from behind treatment."""
+    if sample.point is SamplingPoint.AFTER_TREATMENT:
+        yield _WITHHELD
+    elif altered:
+        yield _CONDITIONAL if sought else _NOT_RAW
+
+
+def _altered(sample: Sample, home: Household, signs: Sequence[str]) -> bool:
+    """Whether the sample may not be the raw water. At the well head soft water with sodium is that of nature."""
+    at_the_well = sample.point in _RAW_POINTS
+    if _ALTERED.intersection(signs) - ({"softened"} if at_the_well else set()):
+        return True
+    return bool(home.treatment) and not at_the_well
 
 
 def _grit(home: Household) -> bool | None:
@@ -89,7 +126,7 @@ def _steps(sample: Sample, problems: Sequence[Problem], home: Household, signs: 
     """What comes before any equipment."""
     codes = {problem.code for problem in problems}
     found = []
-    if sample.point is SamplingPoint.AFTER_TREATMENT or _ALTERED.intersection(signs):
+    if sample.point is SamplingPoint.AFTER_TREATMENT or _altered(sample, home, signs):
         found.append(_BEHIND_TREATMENT)
     if home.treatment:
         found.append(f"Treatment is in place ({', '.join(home.treatment)}): sample ahead of it and behind it first.")
@@ -131,7 +168,7 @@ def _stages(train: Train, raw: Water, sought: Sequence[Aim], home: Household) ->
 def _why(kind: StageKind, answered: Sequence[Aim], sought: Sequence[Aim], train: Train) -> str:
     parts = [kind.why]
     if answered and all(aim.optional for aim in answered):
-        parts.append("Softening for hardness alone is a matter of choice, never urgent.")
+        parts.append(_CHOICE["hardness" if any(aim.code == "hardness" for aim in answered) else ""])
     if kind.process == "soften":
         parts.append(_SOFT_TAP if _helped(kind.code, train) else _HARD_TAP)
     if kind.disinfects:
@@ -238,11 +275,24 @@ def _text(train: Train, sought: Sequence[Aim]) -> str:
     return " ".join(parts)
 
 
+def _ruled_out(train: Train, sought: Sequence[Aim], raw: Water) -> Iterable[str]:
+    """Why the stages that answer what is left unanswered cannot take this water."""
+    lost = train.left(sought, Outcome.UNANSWERED)
+    stages_out = {code: None for aim in lost for code in stages() if code in aim.stages and code not in train.stages}
+    why = [
+        f"{stages()[code].title} ({'; '.join(one.text for one in failing)})"
+        for code in stages_out
+        if (failing := [one for one in feed.failing(code, raw) if one.amounts[0] in raw.amounts])
+    ]
+    if why:
+        yield f"Ruled out as the water comes, by what the stage asks of it: {', '.join(why)}."
+
+
 def _open_conditions(train: Train, raw: Water) -> tuple[str, ...]:
     """What has to be measured before the train can be relied on."""
     wanted: dict[str, None] = {}
     for code, water in zip(train.stages, (raw, *train.waters), strict=False):
-        for condition in conditions(code):
+        for condition in feed.asked(code, water):
             if feed.holds(condition, water)[0] is feed.Holds.UNTOLD:
                 wanted.update(dict.fromkeys(name for name in condition.amounts if raw.get(name) is None))
     known = [_label(name) for name in wanted if _unit(name)]

@@ -134,13 +134,15 @@ def places() -> Mapping[str, str]:
 @dataclass(frozen=True)
 class Condition:
     """A condition on the water that a stage takes in: bounds of a sum of amounts, or a word of its own. `supposed` is
-    what is taken where nothing was measured and nothing else is known of the water of a well.
+    what is taken where nothing was measured and nothing else is known of the water of a well; `unless` names what goes
+    before the condition.
     """
 
     amounts: tuple[str, ...]
     minimum: float
     maximum: float
     supposed: Ends | None
+    unless: str
     text: str
     source: Source
 
@@ -154,7 +156,7 @@ def conditions(stage: str) -> tuple[Condition, ...]:
             minimum, maximum = ends(row["minimum"], row["maximum"])
             supposed = ends(row["supposed_low"], row["supposed_high"]) if row["supposed_low"] else None
             amounts = tuple(row["amounts"].split("+"))
-            found.append(Condition(amounts, minimum, maximum, supposed, row["text"], source(row)))
+            found.append(Condition(amounts, minimum, maximum, supposed, row["unless"], row["text"], source(row)))
     return tuple(found)
 
 
