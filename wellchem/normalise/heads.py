@@ -50,15 +50,19 @@ class Heads:
     assumptions: Coded
 
 
-def heads_of(vocabulary: Vocabulary, printed: SampleHeads, decimal_comma: bool) -> Heads:
-    """Every sample of a reading. A decimal comma in the report lets the day come first where no date decides it."""
-    dates = [str(t) for c in (printed.date_collected, printed.date_received, printed.date_analysed) for t in c.texts]
-    order = day_first(dates)
+def heads_of(vocabulary: Vocabulary, printed: SampleHeads, decimal_comma: bool, day_leads: bool | None = None) -> Heads:
+    """Every sample of a reading.
+
+    The order of day and month is what the report prints of it (`day_leads`), else what a date decides, else what puts
+    no sample's receipt before its collection; a decimal comma lets the day come first where nothing does.
+    """
+    order = _order(printed) if day_leads is None else day_leads
     first = decimal_comma if order is None else order
     collected, timed, supposed = _dates(printed.date_collected, printed.time_collected, first, order is None)
-    nothing = Coded(np.full(len(printed), -1, np.int32), printed.time_collected.texts)
-    received, received_timed, _ = _dates(printed.date_received, nothing, first, False)
-    analysed, analysed_timed, _ = _dates(printed.date_analysed, nothing, first, False)
+    nothing = _nothing(printed)
+    received, received_timed, also = _dates(printed.date_received, nothing, first, order is None)
+    analysed, analysed_timed, last = _dates(printed.date_analysed, nothing, first, order is None)
+    supposed = supposed | also | last
     assumed = Coded(np.where(supposed, 0, -1).astype(np.int32), of([f"date_order={'dmy' if first else 'mdy'}"]).texts)
     return Heads(
         printed,
@@ -78,6 +82,24 @@ def heads_of(vocabulary: Vocabulary, printed: SampleHeads, decimal_comma: bool) 
         _each(printed.well_depth, _metres, np.nan, np.float64),
         assumed,
     )
+
+
+def _order(printed: SampleHeads) -> bool | None:
+    """Whether the day comes first in dates such as 03/04/2024, None where nothing tells."""
+    columns = (printed.date_collected, printed.date_received, printed.date_analysed)
+    told = day_first(str(text) for column in columns for text in column.texts)
+    if told is not None:
+        return told
+    backwards = {}
+    for first in (True, False):
+        days = [_dates(column, _nothing(printed), first, False)[0].astype("M8[D]") for column in columns]
+        backwards[first] = any((days[0] > later).any() for later in days[1:])
+    return backwards[False] if backwards[True] != backwards[False] else None
+
+
+def _nothing(printed: SampleHeads) -> Coded:
+    """No time of day for any sample."""
+    return Coded(np.full(len(printed), -1, np.int32), printed.time_collected.texts)
 
 
 def _each(column: Coded, of_text: Callable[[str], Any], missing: Any, kind: Any) -> NDArray[Any]:

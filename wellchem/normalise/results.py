@@ -65,7 +65,7 @@ def normalised(reading: Reading, vocabulary: Vocabulary) -> Normalised:
     stated, number = _numbers(meanings, numbers, which, marks)
     joined = joined_companions(meanings, rows, number, uncertainty, reporting, detection)
     bounds = _bounds(meanings, numbers, which, marks, stated, number, uncertainty, reporting, detection)
-    heads = heads_of(vocabulary, reading.heads, any(sign == "," for sign in decimals.values()))
+    heads = heads_of(vocabulary, reading.heads, any(sign == "," for sign in decimals.values()), reading.day_first)
     role = _roles(rows, heads)
     reason = reasons_of(rows, heads, meanings, numbers, which, marks.effect, bounds.censoring, number)
     for row, main in joined.items():

@@ -23,10 +23,10 @@ _MONTHS = {
     "dec": 12, "december": 12, "decembre": 12, "dezember": 12, "dez": 12, "diciembre": 12, "dic": 12,
 }  # fmt: skip
 
-_TIME = r"(?P<h>[01]?\d|2[0-4])(?:[:hH.](?P<mi>[0-5]\d))?(?::(?P<s>[0-5]\d))?(?:\.\d+)?"
+_TIME = r"(?P<h>[01]?\d|2[0-4])(?:\s?[:hH.]\s?(?P<mi>[0-5]\d))?(?::(?P<s>[0-5]\d))?(?:\.\d+)?"
 _ZONE = r"(?:\s*(?:Z|UTC|[A-Z]{2,4}T|[+-]\d{2}:?\d{2}|hrs?|hours?|Uhr|h))?"
 _CLOCK = re.compile(
-    rf"^(?:at |à |a las |um )?(?:{_TIME}\s*(?P<half>[AaPp]\.?\s?[Mm]\.?)?"
+    rf"^(?:at |[àa] (?:las )?|um |@\s?)?(?:{_TIME}\s*(?P<half>[AaPp]\.?\s?[Mm]\.?)?"
     rf"|(?P<four>[0-2]\d[0-5]\d)(?P<ss>[0-5]\d)?){_ZONE}$"
 )
 _YEAR_FIRST = re.compile(r"^(\d{4})([-/.])(\d{1,2})\2(\d{1,2})(?:[T ,]+(.*))?$")
@@ -37,7 +37,22 @@ _DAY_NAME = re.compile(
     r"[ \-/]*(?:de |del )?(\d{4}|\d{2})(?:[T ,]+(.*))?$"
 )
 _NAME_DAY = re.compile(r"^([^\W\d]{3,10})\.?[ \-]*(\d{1,2})(?:st|nd|rd|th)?,?[ \-]*(\d{4})(?:[T ,]+(.*))?$")
-_WEEKDAY = re.compile(r"^[^\W\d]{2,10}\.?,\s*")
+_WEEKDAY = re.compile(
+    r"^(?:[^\W\d]{2,10}\.?,\s*|(?:(?:mon|tue|wed|thu|fri|sat|sun|lun|mer|jeu|ven|sam|dim|mi[eé]|jue|vie|s[aá]b|dom)[a-z]{0,7}"
+    r"|mardi|martes|mo|di|mi|do|fr|sa|so|[a-z]{4,7}tag|mittwoch)\.?\s+(?=[^\W\d]*\.?\s?\d))",
+    re.IGNORECASE,
+)
+# Where a date can stand in a line of words; the longest that is one is taken, with the time of day behind it.
+_MONTH = rf"(?:{'|'.join(sorted(_MONTHS, key=len, reverse=True))})\b\.?"
+_PLACE = re.compile(
+    r"(?<![\w./-])(?:\d{4}[-/.]\d{1,2}[-/.]\d{1,2}|\d{1,2}([-/.])\s?\d{1,2}\1\s?(?:\d{4}|\d{2})"
+    rf"|\d{{1,2}}(?:\.|st|nd|rd|th|er)?[ /-]?(?:(?:de|of) )?{_MONTH},?[ /-]?(?:del? )?(?:\d{{4}}|(?<=[-/])\d{{2}})"
+    rf"|{_MONTH}[ -]\d{{1,2}}(?:st|nd|rd|th)?,?[ -]\d{{4}})(?![\d/-])"
+)
+_BEHIND = re.compile(
+    r"(?:t|,?\s*(?:[-–]\s*)?(?:at |a las |um |a |@ ?|time:? )?)(?P<time>\d{1,2}(?:\s?[:h.]\s?[0-5]\d(?::[0-5]\d)?"
+    r"(?:\s*[ap]\.?\s?m\b\.?)?|\s*[ap]\.?m\b\.?|\d{2}(?=\s*h)|\s?h\b)(?:\s*(?:hrs?|uhr|h)\b)?)(?!\d|[.:/-]\d)"
+)
 
 
 @dataclass(frozen=True)
@@ -116,6 +131,37 @@ def parsed(text: str) -> PrintedDate | None:
                 made = _made(int(found[3]), number, int(found[day]), found[4])
                 return PrintedDate(*made) if made else None
     return None
+
+
+@dataclass(frozen=True)
+class PlacedDate:
+    """A date in a line of words: its place there and its text, with the time of day behind it."""
+
+    start: int
+    end: int
+    text: str
+
+
+def dates_in(text: str) -> list[PlacedDate]:
+    """Every date in a line of words, from left to right."""
+    if not any(letter.isdigit() for letter in text):
+        return []
+    plain = "".join(_bare(letter) for letter in text)  # as long as the text: places stay
+    found = []
+    for place in _PLACE.finditer(plain):
+        printed, end = text[place.start() : place.end()], place.end()
+        if parsed(printed) is None:
+            continue
+        behind = _BEHIND.match(plain, end)
+        if behind and clock(time := text[behind.start("time") : behind.end("time")].strip()):
+            printed, end = f"{printed} {time}", behind.end()
+        found.append(PlacedDate(place.start(), end, printed))
+    return found
+
+
+def _bare(letter: str) -> str:
+    """A letter without case and accent."""
+    return letter.lower() if letter.isascii() else (unicodedata.normalize("NFKD", letter)[0].lower() or letter)[0]
 
 
 def day_first(texts: Iterable[str]) -> bool | None:

@@ -176,6 +176,15 @@ class Vocabulary:
         """What a line or cell around the tables says: section, quality control, head label, legend, furniture."""
         return self._phrases.meaning(text)
 
+    def date_word(self, word: str, kind: str = "date_verb") -> str:
+        """What a word says of a date near it, empty where nothing.
+
+        A `date_verb` gives the role of the date ("taken", "reçu"), `administrative` where it is nothing of a sample; a
+        `date_bar` directly before it ("before", "week") and a `date_past` in its clause ("previous") tell that it is
+        no day of this sample.
+        """
+        return self._phrases.date_word(word, kind)
+
     def qualifier(
         self, code: str, legend: Mapping[str, str] | None = None, family: str = "usual"
     ) -> QualifierMeaning | None:

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from wellchem.models.codes import Fraction
 from wellchem.vocabulary.meanings import ColumnMeaning, ColumnRole
 from wellchem.vocabulary.tables import Row
-from wellchem.vocabulary.text import clean, words
+from wellchem.vocabulary.text import clean, without_date_format, words
 from wellchem.vocabulary.units import Units
 
 _MARKS = re.compile(r"[*†‡§:?]+$|\^\(?[\da-z]\)?|^\*+|[(\[{]\d[)\]}]$")
@@ -65,7 +65,7 @@ class Columns:
         return best if own[best] >= 3 and votes[best] * 3 >= len(set(headers)) else ""
 
     def _meaning(self, printed: str, standard: str) -> ColumnMeaning | None:
-        for text in dict.fromkeys((printed, _MARKS.sub("", printed).strip())):
+        for text in dict.fromkeys((printed, _MARKS.sub("", printed).strip(), without_date_format(printed))):
             if known := self._plain(text, standard):
                 return known
             if made := self._with_unit(text, standard):

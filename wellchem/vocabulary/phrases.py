@@ -80,6 +80,10 @@ class Phrases:
         """A cell of a fraction column, or None."""
         return self._fractions.get(words(text))
 
+    def date_word(self, word: str, kind: str) -> str:
+        """What a word says of a date near it, empty where nothing (see Vocabulary.date_word)."""
+        return self._exact.get((kind, words(word)), "")
+
     def measured(self, text: str) -> Measured | None:
         """Field or laboratory, from a cell or an activity type."""
         key = words(text)

@@ -24,6 +24,12 @@ _SIGNS = str.maketrans(
 )
 _GREEK = {"α": "alpha", "β": "beta", "γ": "gamma", "δ": "delta", "λ": "lambda", "ω": "omega", "σ": "sigma"}
 _DEGREES = re.compile(r"(\d)°")
+# A format of dates beside a header word: (mm/dd/yyyy), JJ/MM/AAAA hh:mm, TT.MM.JJJJ.
+_DATE_FORMAT = re.compile(
+    r"[\s,(\[-]+(?=\S*[/.-])(?:(?P<day>d{1,2}|j{1,2}|t{1,2})|(?P<month>m{1,3})|(?P<year>[yja]{4}))(?P<part>[-/.])(?:m{1,3}|d{1,2})(?P=part)"
+    r"(?:[yja]{1,4}|d{1,2}|j{1,2}|t{1,2})(?:[\s,t]+h{1,2}:m{1,2}(?::ss)?)?\b\s*[)\]]?",
+    re.IGNORECASE,
+)
 _BLANKS = re.compile(r"\s+")
 
 
@@ -67,3 +73,15 @@ def squash(text: str) -> str:
 def words(text: str) -> str:
     """The folded text with every run of blanks and punctuation turned into one blank, for tables of phrases."""
     return " ".join("".join(letter if letter.isalnum() or letter in "°%#" else " " for letter in fold(text)).split())
+
+
+def without_date_format(text: str) -> str:
+    """A header without the format of dates that it ends with."""
+    found = _DATE_FORMAT.search(text)
+    return text[: found.start()] if found and found.end() == len(text) else text
+
+
+def printed_day_first(text: str) -> bool | None:
+    """Whether a format of dates in the text lets the day lead; None where there is none, or the year leads."""
+    found = _DATE_FORMAT.search(text)
+    return bool(found["day"]) if found and not found["year"] else None

@@ -11,7 +11,7 @@ from dataclasses import dataclass, replace
 from wellchem.reading.grid import Source
 from wellchem.reading.ledger import Ledger
 from wellchem.reading.rows import Loose, PrintedRows, SampleHeads, Table, joined
-from wellchem.reading.tables.heads import with_times
+from wellchem.reading.tables.dated import day_first_printed, with_dates
 from wellchem.reading.tables.reader import Reader
 from wellchem.reading.tables.walk import walk
 from wellchem.vocabulary import Vocabulary
@@ -19,7 +19,10 @@ from wellchem.vocabulary import Vocabulary
 
 @dataclass(frozen=True, eq=False)
 class Reading:
-    """A source's printed rows, what it says of its samples, its legend, and the account of its cells."""
+    """A source's printed rows, what it says of its samples, its legend, the account of its cells.
+
+    `day_first` tells whether it prints that the day leads in its dates, None where it does not.
+    """
 
     source: Source
     rows: PrintedRows
@@ -28,6 +31,7 @@ class Reading:
     loose: tuple[Loose, ...]
     tables: tuple[Table, ...]
     ledger: Ledger
+    day_first: bool | None = None
 
 
 def printed(source: Source, vocabulary: Vocabulary) -> Reading:
@@ -35,7 +39,7 @@ def printed(source: Source, vocabulary: Vocabulary) -> Reading:
     reader = Reader(source, vocabulary)
     for grid in range(len(source.grids)):
         walk(reader, grid)
-    heads, number = reader.samples.heads(reader.entries, with_times(reader.said))
+    heads, number = reader.samples.heads(reader.entries, with_dates(reader.lexicon, reader.said))
     rows = joined(reader.parts)
     return Reading(
         source,
@@ -45,6 +49,7 @@ def printed(source: Source, vocabulary: Vocabulary) -> Reading:
         tuple(reader.loose),
         tuple(reader.tables),
         reader.ledger,
+        day_first_printed(source),
     )
 
 

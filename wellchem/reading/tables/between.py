@@ -34,6 +34,7 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
     if not left:
         return
     text = " ".join(cell.text for cell in left)
+    dated = reader.hear_dates(grid, row, text)
     legend, unit = legend_in(reader.lexicon, text), unit_note(reader.lexicon, text)
     if legend or unit:
         reader.legend.update(legend)
@@ -71,7 +72,8 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
         and reader.tables[-1].grid == grid
     ):
         reader.close_section()
-    _claim(reader, grid, row, left, LayoutKind.NOTE if reader.tables else LayoutKind.TITLE)
+    other = LayoutKind.NOTE if reader.tables else LayoutKind.TITLE
+    _claim(reader, grid, row, left, LayoutKind.SAMPLE_HEAD if dated else other)
 
 
 def _claim(reader: Reader, grid: int, row: int, left: list[Cell], kind: LayoutKind) -> None:

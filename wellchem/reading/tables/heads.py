@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from wellchem.reading.dates import clock, parsed
 from wellchem.reading.tables.cells import Cell, Cells, Kind, Lexicon
 from wellchem.vocabulary import ColumnRole, PhraseKind
 
@@ -101,19 +100,6 @@ def pairs_in(lexicon: Lexicon, text: str) -> list[tuple[str, str]]:
         return []
     ends = [start for start, _, _ in marks[1:]] + [len(text)]
     return [(field, text[after:end].strip(" \t|;,")) for (_, after, field), end in zip(marks, ends, strict=True)]
-
-
-def with_times(said: dict[str, str]) -> dict[str, str]:
-    """The same, where a date and a time of collection were printed as one text or with words about them."""
-    date = said.get("date_collected", "")
-    if date and not parsed(date):
-        found = re.search(r"\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}", date)
-        if found and parsed(found[0]):
-            rest = date[found.end() :].strip(" ,at@")
-            said = {**said, "date_collected": found[0]}
-            if clock(rest):
-                said.setdefault("time_collected", rest)
-    return said
 
 
 def unlabelled_in(cells: Cells, row: int, told: list[Said]) -> list[Said]:

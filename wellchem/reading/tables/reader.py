@@ -24,8 +24,9 @@ from wellchem.reading.rows import (
 from wellchem.reading.tables.between import between
 from wellchem.reading.tables.carry import Carried
 from wellchem.reading.tables.cells import Cells, Lexicon
+from wellchem.reading.tables.dated import clause_begun, dates_said, with_dates
 from wellchem.reading.tables.headers import Header
-from wellchem.reading.tables.heads import IDENTIFYING, Said, said_in, unlabelled_in, with_times
+from wellchem.reading.tables.heads import IDENTIFYING, Said, said_in, unlabelled_in
 from wellchem.reading.tables.samples import IDENTITY, SampleBook
 from wellchem.vocabulary import Vocabulary
 
@@ -56,6 +57,8 @@ class Reader:
     legend: dict[str, str] = field(default_factory=dict)
     entries: list[dict[str, str]] = field(default_factory=list)
     said: dict[str, str] = field(default_factory=dict)
+    in_words: dict[str, str] = field(default_factory=dict)
+    clause: tuple[int, int, str] = (-1, -1, "")
     section: Section = field(default_factory=Section)
     carried: Carried | None = None
     heard: list[tuple[int, Said]] = field(default_factory=list)
@@ -81,6 +84,8 @@ class Reader:
     def hear(self, grid: int, cells: Cells, row: int) -> None:
         """Take what a row says of samples as labels and texts."""
         told = said_in(cells, row)
+        if any(said.field == "administrative" and said.text for said in told):  # "Sampled by: R. Vale, 14 April 2026"
+            self.hear_dates(grid, row, " ".join(cell.text for cell in cells.line(row)))
         for said in (*unlabelled_in(cells, row, told), *told):
             if said.text:
                 self.say(said.field, said.text)
@@ -102,6 +107,8 @@ class Reader:
             self.section = Section()
             self.block += 1
             self.results_since_head = False
+        elif field_name in self.in_words:
+            del self.in_words[field_name]  # a label's text comes before a line's
         elif known is not None and field_name not in IDENTIFYING and not self.results_since_head:
             return  # the first text stands: a report's own dates come before those of its foot
         elif known is not None and field_name == "sample_id":
@@ -111,6 +118,24 @@ class Reader:
             if field_name == "sample_id" and self.section.role and not (meaning and meaning.role):
                 self.section = Section()
         self.said[field_name] = text
+
+    def hear_dates(self, grid: int, row: int, text: str) -> bool:
+        """Take the dates that a line of words gives; its sentence may have begun in the row above.
+
+        A label's date stands before it. Two days for one thing, and no results between them, are of two samples: none
+        is taken.
+        """
+        begun = self.clause[2] if self.clause[:2] == (grid, row - 1) else ""
+        told, self.clause = dates_said(self.lexicon, begun, text), (grid, row, clause_begun(text))
+        for field_name, date in told.items():
+            if field_name in self.said and field_name not in self.in_words:
+                continue
+            again = self.in_words.get(field_name, date) != date and not self.results_since_head
+            self.said.pop(field_name, None)
+            if not again:
+                self.say(field_name, date)
+            self.in_words[field_name] = "" if again else date
+        return bool(told)
 
     def say_also(self, field_name: str, text: str) -> None:
         """Take something said only where nothing else is said of it."""
@@ -132,7 +157,7 @@ class Reader:
 
     def samples_of(self, identity: dict[str, Coded], own: dict[str, str], count: int) -> NDArray[np.int32]:
         """Samples of rows of a table: from its columns, from its column's heading, else from what was said before."""
-        said = with_times({**self.said, **own})
+        said = with_dates(self.lexicon, {**self.said, **own})
         if "point" in own and "sample_id" not in own:  # a heading that names the point names the sample too
             said.setdefault("sample_id", own["point"])
         self.results_since_head = True
@@ -152,7 +177,7 @@ class Reader:
         """Samples of rows that are a sample each, even where they say nothing of themselves."""
         if any(name in identity for name in IDENTITY):
             return self.samples_of(identity, {}, count)
-        said = with_times(dict(self.said))
+        said = with_dates(self.lexicon, dict(self.said))
         self.results_since_head = True
         sections = np.arange(self.block + 1, self.block + 1 + count, dtype=np.int32)
         self.block += count

@@ -8,8 +8,8 @@ from wellchem.models.codes import LayoutKind, UnreadReason
 from wellchem.reading.tables import vertical, wide
 from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.content import columns_of_samples_at, list_at
+from wellchem.reading.tables.dated import with_dates
 from wellchem.reading.tables.headers import Header, header_at
-from wellchem.reading.tables.heads import with_times
 from wellchem.vocabulary import ColumnRole
 
 _LONG = 2000  # rows of a grid from which on it is given up where no table shows …
@@ -83,7 +83,7 @@ def _register(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
         if row > start and any(cell.kind & Kind.NAME for cell in filled[:1]):
             break
         entry = {fields[cell.column]: cell.text for cell in reversed(filled)}
-        reader.entries.append(with_times(entry))
+        reader.entries.append(with_dates(reader.lexicon, entry))
         reader.layout_row(grid, row, LayoutKind.SAMPLE_HEAD)
         row += 1
     if row == start + 1 and reader.entries:
