@@ -1,5 +1,7 @@
 """Every error that the library raises. Each message says what was wrong, where, and what to do."""
 
+from typing import Any
+
 
 class WellchemError(Exception):
     """Base of all errors of this library."""
@@ -52,7 +54,12 @@ class NoText(ReadError):
 
 
 class NothingFound(ReadError):
-    """No analyte result was recognised in it."""
+    """No analyte result was recognised in it.
+
+    `unread` holds what was printed there, each with its place and reason (wellchem.models.sample.Unread).
+    """
+
+    unread: tuple[Any, ...] = ()
 
     advice = "See the unread list for what it holds; a missing spelling or header word can be added as one row of data."
 

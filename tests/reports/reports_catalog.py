@@ -53,6 +53,8 @@ class Layout:
     quality_control: int = 0
     notes: str = ""
     extra_ok: frozenset[str] = field(default_factory=frozenset)
+    strict: bool = False  # also the days, the marks, the exact count of quality control and of what must be unread
+    unread: int = 0  # at least so many things must be said to be unread
 
 
 @dataclass(frozen=True)

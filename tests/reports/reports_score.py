@@ -10,12 +10,15 @@ import sys
 from collections import Counter
 from dataclasses import dataclass, field
 
+import reports_exports
+import reports_meanings
 import reports_more_pdf
 import reports_more_sheets
 import reports_more_text
 import reports_pdf
 import reports_sheets
 import reports_text
+import reports_workbooks
 from reports_catalog import Layout, Water
 
 import wellchem
@@ -28,6 +31,9 @@ MAKERS = {maker.__name__ + "_" + part: maker for part, maker in (
     *(("more_pdf", maker) for maker in reports_more_pdf.LAYOUTS),
     *(("more_sheet", maker) for maker in reports_more_sheets.LAYOUTS),
     *(("more_text", maker) for maker in reports_more_text.LAYOUTS),
+    *(("workbook", maker) for maker in reports_workbooks.LAYOUTS),
+    *(("export", maker) for maker in reports_exports.LAYOUTS),
+    *(("meaning", maker) for maker in reports_meanings.LAYOUTS),
 )}  # fmt: skip
 
 
@@ -64,6 +70,10 @@ def _results_of(water: Water, read: list[tuple[Sample, list[Result]]], *, alone:
     return next((results for _, results in dated or named), [])
 
 
+def _unread_lines(layout: Layout, told: int) -> list[str]:
+    return [f"unread: {told} of {layout.unread}"] if told < layout.unread else []
+
+
 def score(layout: Layout) -> Score:
     """Each true result is found and right, missing or wrong; what is read beyond the truth is extra."""
     out = Score(layout.name, truth=sum(len(water.items) for water in layout.waters))
@@ -72,11 +82,17 @@ def score(layout: Layout) -> Score:
     except wellchem.errors.ReadError as error:
         out.missing = out.truth
         out.lines.append(str(error))
+        out.lines += _unread_lines(layout, len(getattr(error, "unread", ())))
         return out
     out.balanced = report.explanation.balanced
     unused = [(sample, list(sample.results)) for sample in report.samples]
     for water in layout.waters:
         results = _results_of(water, unused, alone=len(unused) == 1 == len(layout.waters))
+        if layout.strict:
+            days = {str(sample.collected)[:10] for sample, own in unused if own is results}
+            out.lines += [
+                f"day {water.id}: {water.day or 'none'} read as {day}" for day in days - {water.day or "None"}
+            ]
         for item in water.items:
             same = (
                 [r for r in results if r.analyte == item.analyte and r.printed.name.strip() == item.name]
@@ -89,13 +105,15 @@ def score(layout: Layout) -> Score:
                 continue
             best = min(same, key=lambda r: not (_near(r.low, item.low) and _near(r.high, item.high)))
             results.remove(best)
-            if _near(best.low, item.low) and _near(best.high, item.high) and best.fraction == item.fraction:
+            marked = not layout.strict or not item.flag or item.flag in (*best.qualifiers, best.measured)
+            if _near(best.low, item.low) and _near(best.high, item.high) and best.fraction == item.fraction and marked:
                 out.right += 1
             else:
                 out.wrong += 1
                 out.lines.append(
                     f"wrong {water.id}: {item.name} {item.value} {item.unit} [{item.low:.4g}, {item.high:.4g}] {item.fraction}"
                     f" read as [{best.low}, {best.high}] {best.fraction} from {best.printed.value!r} {best.printed.unit!r}"
+                    f" {best.qualifiers} {best.measured or ''}"
                 )
     for sample, results in unused:
         for result in results:
@@ -106,8 +124,9 @@ def score(layout: Layout) -> Score:
                 f"extra in {sample.id or sample.site!r}: {result.analyte} {result.printed.name!r} {result.printed.value!r}"
             )
     quality = sum(len(sample.results) for sample in report.quality_control)
-    if quality < layout.quality_control:
+    if quality < layout.quality_control or (layout.strict and quality != layout.quality_control):
         out.lines.append(f"quality control: {quality} of {layout.quality_control} results")
+    out.lines += _unread_lines(layout, len(report.unread))
     if out.missing or out.wrong:
         reasons = Counter(f"{unread.reason}" for unread in report.unread).most_common(4)
         out.lines.append(f"unread: {reasons}")
@@ -120,7 +139,7 @@ def main(names: list[str]) -> None:
     print(f"{'layout':28}{'truth':>6}{'right':>6}{'miss':>6}{'wrong':>6}{'extra':>6}  accounted")
     for one in scores:
         print(f"{one.name:28}{one.truth:6}{one.right:6}{one.missing:6}{one.wrong:6}{one.extra:6}  {one.balanced}")
-        if names or one.missing or one.wrong or one.extra:
+        if names or one.lines or one.missing or one.wrong or one.extra:
             print("".join(f"    {line}\n" for line in one.lines[: 40 if names else 6]), end="")
     total = sum(one.truth for one in scores)
     print(f"all: {total} true, {sum(one.right for one in scores) / total:.2%} right", end="")

@@ -25,6 +25,11 @@ def test_quality_control_is_kept_apart(scored):
     assert not any(line.startswith("quality control") for line in one.lines), "\n".join(one.lines)
 
 
+def test_days_and_what_is_unread_are_told(scored):
+    _, one = scored
+    assert not any(line.startswith("day ") or (" of " in line and line.startswith("unread:")) for line in one.lines)
+
+
 def test_every_cell_or_word_is_claimed_once(scored):
     _, one = scored
     assert one.balanced

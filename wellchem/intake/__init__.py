@@ -46,7 +46,9 @@ def read(
     explanation = explained(made)
     samples = samples_of(made, results)
     if not samples:
-        raise NothingFound(made.reading.source.name, _what_was_there(unread))
+        nothing = NothingFound(made.reading.source.name, _what_was_there(unread))
+        nothing.unread = tuple(_unread(unread))
+        raise nothing
     return Report(
         source=made.reading.source.name,
         samples=tuple(sample for sample in samples if sample.role is Role.ROUTINE),

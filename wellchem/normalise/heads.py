@@ -23,6 +23,7 @@ ROLES = tuple(Role)
 Times = NDArray[np.datetime64]
 
 _DIGITS = str.maketrans("123456789", "000000000")
+_SERIAL = re.compile(r"[345]\d{4}")
 _NUMBER = re.compile(r"[-+]?\d+(?:[.,]\d+)?")
 _DEGREES = re.compile(r"[-+]?\d+(?:[.,]\d+)?°?\s*[NSEWO]?")
 _FEET = re.compile(r"\b(?:ft|feet|foot|pieds?|fu(?:ß|ss)|pies)\b|'", re.IGNORECASE)
@@ -126,6 +127,8 @@ def _roles(vocabulary: Vocabulary, printed: SampleHeads) -> NDArray[np.int8]:
     role = _each(
         printed.sample_type, lambda text: index(words.get(text) or vocabulary.sample_role(text)), routine, np.int8
     )
+    coded = _each(printed.matrix, lambda text: index(vocabulary.matrix_role(text)), routine, np.int8)
+    role = np.where(role == routine, coded, role).astype(np.int8)
     for column in (printed.sample_id, printed.site):
         named = _each(column, lambda text: index(_id_role(vocabulary, text.translate(_DIGITS))), routine, np.int8)
         role = np.where(role == routine, named, role).astype(np.int8)
@@ -138,11 +141,18 @@ def _id_role(vocabulary: Vocabulary, pattern: str) -> Role | None:
     return vocabulary.id_role(pattern)
 
 
+def _unserial(text: str) -> str:
+    """A day that a spreadsheet left as its serial number (from 30 December 1899; 1982 to 2064) as ISO text."""
+    if _SERIAL.fullmatch(text):
+        return str(np.datetime64("1899-12-30") + np.timedelta64(int(text), "D"))
+    return text
+
+
 def _dates(
     dates: Coded, times: Coded, day_comes_first: bool, undecided: bool
 ) -> tuple[Times, NDArray[np.bool_], NDArray[np.bool_]]:
     """Moments, whether the time is printed, and whether the order of day and month had to be supposed."""
-    found = [parsed(str(text)) for text in dates.texts]
+    found = [parsed(_unserial(str(text))) for text in dates.texts]
     when = [
         None if one is None else one.either if one.either is not None and day_comes_first else one.when for one in found
     ]

@@ -48,7 +48,9 @@ def marks_of(vocabulary: Vocabulary, reading: Reading, numbers: Numbers, which: 
     marks = Marks(vocabulary, reading.legend)
     inside = of([str(text) for text in numbers.qualifiers]).take(which)
     note = of([str(text) if text in ("confluent", "invalid") else "" for text in numbers.note]).take(which)
-    group, firsts = grouped(inside, note, rows.qualifier, rows.remark, rows.flag, rows.condition, rows.standard)
+    group, firsts = grouped(
+        inside, note, rows.qualifier, rows.remark, rows.flag, rows.condition, rows.status, rows.standard
+    )
     found: list[Effects] = []
     for row in firsts:
         parts = [marks.qualifier(code) for code in inside[row].split(";") if code]
@@ -57,6 +59,7 @@ def marks_of(vocabulary: Vocabulary, reading: Reading, numbers: Numbers, which: 
         parts += [marks.qualifier(rows.remark[row], f"{standard}_remark")] if rows.remark[row] else []
         parts += [marks.flag(rows.flag[row])] if rows.flag[row] else []
         parts += [marks.condition(rows.condition[row])] if rows.condition[row] else []
+        parts += [Effects(Effect.REJECTED, ("R",))] if vocabulary.is_rejected(rows.status[row]) else []
         parts += [Effects(codes=("CG",))] if note[row] else []
         effect = Effect.NOTHING
         for part in parts:

@@ -153,6 +153,7 @@ class PrintedRows:
     presence: Coded
     flag: Coded
     condition: Coded
+    status: Coded
     reporting_limit: Coded
     reporting_unit: Coded
     detection_limit: Coded

@@ -223,6 +223,18 @@ class Vocabulary:
         """Whether a matrix cell is water; None where it does not say."""
         return self._phrases.is_water(text)
 
+    def matrix_role(self, text: str) -> Role | None:
+        """The role of a sample whose matrix cell says water of quality control; else None."""
+        return self._phrases.matrix_role(text)
+
+    def is_rejected(self, text: str) -> bool:
+        """Whether a cell of a column of the results' status says that the result is rejected."""
+        return self._phrases.is_rejected(text)
+
+    def label_role(self, text: str) -> ColumnRole | None:
+        """What a label of a row or a table that is no sample's calls it (limit, statistic …), else None."""
+        return self._phrases.label_role(text)
+
     def point(self, text: str) -> SamplingPoint | None:
         """Where in the plumbing a text says that the sample was taken."""
         return self._phrases.point(text)

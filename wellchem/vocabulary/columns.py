@@ -18,6 +18,7 @@ _WITH_UNIT = {
     ColumnRole.UNCERTAINTY, ColumnRole.PREVIOUS, ColumnRole.STATISTIC, ColumnRole.WELL_DEPTH, ColumnRole.SPIKE_AMOUNT,
     ColumnRole.LIMIT_VALUE,
 }  # fmt: skip
+_RESULTS = (ColumnRole.VALUE, ColumnRole.VALUE_NUMBER)
 
 
 def _key(text: str) -> str:
@@ -95,7 +96,8 @@ class Columns:
             if not head or not self.units.parse(unit) or not self.units.is_printed(unit):
                 continue
             if known := self._plain(head, standard):
-                if known.role in _WITH_UNIT:
+                numbered = not unit.strip("0123456789")  # "Result 2"; but "N-1" and "GW-2" are names of samples
+                if known.role in (_RESULTS if numbered else _WITH_UNIT):
                     return replace(known, unit_text=unit)
             elif fraction := self._fraction(words(head)):
                 return ColumnMeaning(ColumnRole.VALUE, fraction, unit)

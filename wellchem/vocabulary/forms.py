@@ -52,7 +52,7 @@ def printed_form(text: str) -> str | None:
     """The form in a text that says nothing else, with or without an opener."""
     if opened := opened_form(text):
         return opened
-    return None if fold(text).strip(" ()[].:,;-") == "as" else form_of(text)  # "as" cut off behind it, not arsenic
+    return None if fold(text).strip(" [].:,;-") == "as" else form_of(text)  # "as" cut off behind it; "(As)" is arsenic
 
 
 @cache

@@ -18,6 +18,12 @@ _HEAD_ROLES = {
     ColumnRole.LONGITUDE, ColumnRole.WELL_DEPTH, ColumnRole.AQUIFER, ColumnRole.PRESERVED, ColumnRole.SAMPLE_TYPE,
     ColumnRole.ADMINISTRATIVE,
 }  # fmt: skip
+# Roles of column headers that may as well label a row, or a table, that is no sample's.
+_LABELS = {
+    ColumnRole.LIMIT, ColumnRole.STATISTIC, ColumnRole.PREVIOUS, ColumnRole.REPORTING_LIMIT, ColumnRole.DETECTION_LIMIT,
+    ColumnRole.UNCERTAINTY,
+}  # fmt: skip
+_ORDINAL = re.compile(r"(?:19|20)\d\d|\d{1,2}(?:st|nd|rd|th|%)")
 _PAGE = re.compile(r"^(?:page|seite|pagina|pag\.?|p\.)\s*\d+(?:\s*(?:of|de|von|/|sur)\s*\d+)?$|^\d+\s*/\s*\d+$")
 # A legend's line: a code and its meaning, or a mark (a sign, a raised or bracketed letter or digit) and its meaning.
 _LEGEND_LINE = re.compile(
@@ -132,7 +138,12 @@ class Phrases:
     def is_water(self, text: str) -> bool | None:
         """Whether a matrix cell is water; None where it says neither."""
         found = self._exact.get(("matrix", words(text)))
-        return None if found is None else found == "water"
+        return None if found is None else found != "other"
+
+    def matrix_role(self, text: str) -> Role | None:
+        """The role of a sample whose matrix is water of quality control, as data standards code it; else None."""
+        found = self._exact.get(("matrix", words(text)))
+        return Role(found) if found not in (None, "water", "other") else None
 
     def point(self, text: str) -> SamplingPoint | None:
         """Where in the plumbing a cell or line says that the sample was taken; the words may stand among others."""
@@ -153,6 +164,31 @@ class Phrases:
         ):
             return None  # a line of both samples
         return next((point for point in order if point in hits), None)
+
+    def is_rejected(self, text: str) -> bool:
+        """Whether a cell of a column of the results' status says that the result is not to be used."""
+        return ("rejected_status", words(text)) in self._exact
+
+    def label_role(self, text: str) -> ColumnRole | None:
+        """What a label of a row or of a whole table calls it: limits, statistics, earlier results; None for a sample's.
+
+        Every word must be explained: by a header of such a column, as a year or an ordinal number, or as a word that
+        goes with them ("WHO guideline value, 2022", "95th percentile of all wells").
+        """
+        tokens, place, role = words(text).split(), 0, None
+        while place < len(tokens):
+            for size in range(min(5, len(tokens) - place), 0, -1):
+                word = " ".join(tokens[place : place + size])
+                found = self.columns.meaning(word, "") if len(word) > 2 or size == len(tokens) else None
+                if found is not None and found.role in _LABELS:
+                    role = role or found.role
+                elif ("label_word", word) not in self._exact and not _ORDINAL.fullmatch(word):
+                    continue
+                place += size
+                break
+            else:
+                return None
+        return role
 
     def limit_role(self, text: str) -> ColumnRole | None:
         """Whether a limit-type cell names a reporting or a detection limit."""

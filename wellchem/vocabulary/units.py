@@ -128,6 +128,7 @@ class Units:
         printed = _OPENER.sub("", fold(text).strip(" ,;:"))
         while printed[:1] + printed[-1:] in ("()", "[]", "{}"):
             printed = printed[1:-1].strip()
+        printed = printed.replace("{", "(").replace("}", ")")  # an annotation of UCUM: mg{NO3}/L
         printed = printed.replace(".as.", " as ")  # blanks that a program replaced by dots
         whole = self._whole.get(_close(printed), [])
         yield from whole

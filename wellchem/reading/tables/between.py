@@ -51,7 +51,8 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
         reader.section.unit = titled[1]
         _claim(reader, grid, row, left, LayoutKind.SECTION)
         return
-    phrase = reader.lexicon.phrase(text) or (reader.lexicon.phrase(left[0].text) if len(left) > 1 else None)
+    alone = len({cell.text for cell in left if cell.kind & Kind.PHRASE}) == 1  # "Total | Dissolved" heads columns
+    phrase = reader.lexicon.phrase(text) or (reader.lexicon.phrase(left[0].text) if len(left) > 1 and alone else None)
     if phrase is not None and _opens_section(reader, phrase):
         _claim(reader, grid, row, left, LayoutKind.SECTION)
         return

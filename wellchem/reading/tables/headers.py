@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from wellchem.reading.tables.cells import Cell, Cells, Kind, Lexicon
 from wellchem.reading.tables.heads import said_in
@@ -151,6 +152,8 @@ def _heads(cells: Cells, first: int, last: int) -> dict[int, Head]:
     for row in range(first, last):
         line = _words_of(cells, row)
         begun |= {cell.column for cell in line}
+        if any(a.text == b.text and a.column + 1 == b.column and a.kind & Kind.UNIT for a, b in pairwise(line)):
+            continue  # a unit over each column, none over several
         for cell in line:
             wide = cells.merged_width.get((row, cell.column))
             column = cell.column + 1  # over the columns to its right, until the next heading of this or a higher row
@@ -192,7 +195,10 @@ def _layout(cells: Cells, last: int, heads: dict[int, Head]) -> tuple[str, int]:
         words = [head for head in words if cells.lexicon.vocabulary.name(head.own[0]) is None]
     values = len(words)
     units = sum(1 for head in heads.values() if any(cells.lexicon.kind(part) & Kind.UNIT for part in head.own[1:]))
-    score = 2 * len({id(head) for head in [*hits, *names]}) + units
+    parts = sum(
+        1 for head in heads.values() for part in head.own[1:] if (said := cells.lexicon.phrase(part)) and said.fraction
+    )
+    score = 2 * len({id(head) for head in [*hits, *names]}) + units + parts
     naming = [head.column for head in hits if head.role in NAMING]
     if naming and not names_dominate(names, hits):
         if values > len(hits) and len(heads) > 3 and ColumnRole.NAME not in roles:
@@ -212,6 +218,10 @@ def _layout(cells: Cells, last: int, heads: dict[int, Head]) -> tuple[str, int]:
         return "wide", score
     if ColumnRole.VALUE in roles and len(hits) >= 2 and _content_names(cells, last + 1) is not None:
         return "vertical", score
+    if ColumnRole.UNIT in roles and len(heads) > 2:  # units are headed, the names beside them are not
+        named = _content_names(cells, last + 1)
+        if named is not None and named not in heads:
+            return "vertical", score
     places = (ColumnRole.SAMPLE_ID, ColumnRole.SITE)
     if (
         len(hits) >= 2

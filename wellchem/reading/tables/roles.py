@@ -14,6 +14,7 @@ from wellchem.vocabulary import ColumnRole
 
 _FEW, _MOST = 0.1, 0.5  # shares of known names below and above which a column is not, or is, taken for the names
 _SIGNS = {"<", ">", "≤", "≥", "<=", ">=", "=", "~"}
+_MARKS = {"U", "J", "UJ", "ND", "<", "BDL"}
 _PLUS_MINUS = {"±", "+/-", "+-", "+ / -"}
 _CODE_LISTS = {R.CODE_NWIS: "nwis", R.CODE_CAS: "cas", R.CODE_STORET: "storet", R.CODE_LOCAL: "local"}
 
@@ -30,7 +31,7 @@ def groups(header: Header, width: int) -> list[tuple[int, int]]:
     ]
     if len(bounds) < 2:
         return [(0, width - 1)]
-    texts = Counter(header.heads[start].text.casefold() for start in bounds)
+    texts = Counter(header.heads[start].own[-1].casefold() for start in bounds)
     if max(texts.values()) < 2:
         return [(0, width - 1)]
     bounds[0] = min(first, bounds[0])
@@ -98,6 +99,28 @@ def _mend(cells: Cells, by_role: dict[ColumnRole, list[int]], body: int) -> None
         if R.UNIT not in by_role and units * 2 > len(texts):
             by_role[R.BASIS].remove(column)
             by_role[R.UNIT] = [column]
+    for column in list(by_role.get(R.REMARK, [])):  # "Symbol" over the symbols of elements, no signs
+        texts = {text for row in range(body, min(body + 60, cells.height)) if (text := cells.text(row, column))}
+        if R.NAME not in by_role and len(texts) > 1 and all(map(cells.lexicon.vocabulary.name, texts)):
+            by_role[R.REMARK].remove(column)
+            by_role[R.NAME] = [column]
+    counts = by_role.get(R.STATISTIC, [])
+    if len(counts) == 1 and not by_role.keys() & {R.VALUE, R.VALUE_NUMBER} and _counted(cells, counts[0], body):
+        by_role[R.VALUE] = by_role.pop(R.STATISTIC)
+
+
+def _is_mark(cells: Cells, text: str) -> bool:
+    """Whether a text is one of the usual qualifiers."""
+    return len(text) <= 3 and text.isupper() and cells.lexicon.vocabulary.qualifier(text) is not None
+
+
+def _counted(cells: Cells, column: int, body: int) -> bool:
+    """Whether a column headed by a word such as "Count" holds results: among its numbers stand signs or words."""
+    texts = {text for row in range(body, min(body + 60, cells.height)) if (text := cells.text(row, column))}
+    kinds = [cells.lexicon.kind(text) for text in texts]
+    return any(kind & Kind.VALUE and not kind & Kind.NUMBER for kind in kinds) and all(
+        kind & Kind.VALUE for kind in kinds
+    )
 
 
 def _take_signs(cells: Cells, shape: Shape, by_role: dict[ColumnRole, list[int]], body: int) -> None:
@@ -109,6 +132,8 @@ def _take_signs(cells: Cells, shape: Shape, by_role: dict[ColumnRole, list[int]]
         texts = {text for row in range(body, min(body + 200, cells.height)) if (text := cells.text(row, column))}
         if texts and texts <= _SIGNS:
             by_role.setdefault(R.REMARK, []).append(column)
+        elif texts & _MARKS and all(_is_mark(cells, text) for text in texts):
+            by_role.setdefault(R.QUALIFIER, []).append(column)
         elif texts and texts <= _PLUS_MINUS:
             by_role.setdefault(R.ADMINISTRATIVE, []).append(column)
 

@@ -20,7 +20,6 @@ LAYOUT = {
     R.RPD: LayoutKind.ADMINISTRATIVE,
     R.SPIKE_AMOUNT: LayoutKind.ADMINISTRATIVE,
     R.DILUTION: LayoutKind.ADMINISTRATIVE,
-    R.RESULT_STATUS: LayoutKind.ADMINISTRATIVE,
     R.RESULT_TYPE: LayoutKind.ADMINISTRATIVE,
     R.RATING: LayoutKind.ADMINISTRATIVE,
     R.COMMENT: LayoutKind.NOTE,
@@ -36,6 +35,7 @@ BESIDE = {
     R.PRESENCE: "presence",
     R.DETECT_FLAG: "flag",
     R.DETECTION_CONDITION: "condition",
+    R.RESULT_STATUS: "status",
     R.REPORTING_LIMIT: "reporting_limit",
     R.DETECTION_LIMIT: "detection_limit",
     R.UNCERTAINTY: "uncertainty",
@@ -65,6 +65,7 @@ class ValueColumn:
     fraction: str = ""
     unit: str = ""
     note: str = ""
+    measured: str = ""
 
 
 @dataclass

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from wellchem.models.codes import LayoutKind
+from wellchem.reading.rows import TakenColumn
 from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.headers import Head
 from wellchem.reading.tables.shape import LAYOUT, SMALL, R, Shape, ValueColumn, numeric
@@ -22,6 +23,8 @@ def take_values(
     ]
     if len(said) > 1:
         said = _distinct_values(cells, shape, heads, said, body)
+    if not said and _take_places_of_measuring(cells, shape, heads, body):
+        return
     points = _columns_of_points(cells, shape, heads, said, body)
     for column in points:
         shape.values.append(_sample_column(cells, heads[column]))
@@ -97,6 +100,23 @@ def _columns_of_points(cells: Cells, shape: Shape, heads: dict[int, Head], said:
     return found if said and (len(found) > 1 or not set(found) & set(said)) else []
 
 
+def _take_places_of_measuring(cells: Cells, shape: Shape, heads: dict[int, Head], body: int) -> bool:
+    """Columns headed "Field" and "Laboratory" over numbers: results measured there."""
+    measured = cells.lexicon.vocabulary.measured
+    found = {
+        column: place
+        for column, head in heads.items()
+        if (place := measured(head.text)) is not None and numeric(cells, column, body)
+    }
+    if len(set(found.values())) < 2 or len(found) != 2:
+        return False
+    for column, place in sorted(found.items()):
+        shape.identity = {name: index for name, index in shape.identity.items() if index != column}
+        shape.values.append(ValueColumn(column, measured=str(place)))
+        shape.taken[column] = TakenColumn(column, heads[column].text, "value", f"results of the {place}")
+    return True
+
+
 def _text(value: object) -> str:
     return str(value) if value else ""
 
@@ -170,6 +190,9 @@ def _names_sample(cells: Cells, head: Head) -> bool:
     vocabulary = cells.lexicon.vocabulary
     if text and (vocabulary.point(text) is not None or vocabulary.id_role(text) is not None):
         return True
+    lettered = re.fullmatch(r"(\w{2,})[ _-][A-Z]", text)
+    if lettered and (word := cells.lexicon.column(lettered[1])) is not None and word.role in (R.SAMPLE_ID, R.SITE):
+        return True  # "Well A"
     return any(letter.isdigit() for letter in text) and not _word_roles(cells, head) & _NOT_SAMPLES
 
 

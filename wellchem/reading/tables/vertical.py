@@ -74,7 +74,11 @@ def _sample_rows(reader: Reader, grid: int, cells: Cells, shapes: list[Shape], r
     """Rows under the header of samples as columns that say something of each sample; the first row after them."""
     while len(shapes) == 1 and (names := shapes[0].name) is not None and row < cells.height:
         shape = shapes[0]
+        own = {value.column for value in shape.values if value.said}
         field = label(cells.lexicon, cells.text(row, names))
+        line = cells.line(row)
+        if not field and line and all(cell.kind & Kind.DATE and cell.column in own for cell in line):
+            field = "date_collected"  # dates alone, each under the name of a sample
         if not field or not any(cells.text(row, value.column) for value in shape.values):
             break
         for value in shape.values:
@@ -354,6 +358,8 @@ def _texts(
         texts["fraction"] = constant(value.fraction, len(rows))
     if shape.standard:
         texts["standard"] = constant(shape.standard, len(rows))
+    if value.measured:
+        texts["measured"] = constant(value.measured, len(rows))
     if value.note:
         texts["column_note"] = constant(value.note, len(rows))
     if "measured" not in texts and "sample_type" in shape.identity:

@@ -100,7 +100,7 @@ def _labelled(cells: Cells, wide: Wide, start: int, fits: NDArray[np.bool_]) -> 
         if len(source.texts) > 20_000:
             continue
         for code, text in enumerate(source.texts):
-            if not str(text)[:1].isalpha():
+            if not any(letter.isalpha() for letter in str(text)):
                 continue
             if _label_role(cells.lexicon, str(text)) is not None:
                 rows = np.flatnonzero(source.codes[start:] == code) + start
@@ -114,13 +114,7 @@ def _labelled(cells: Cells, wide: Wide, start: int, fits: NDArray[np.bool_]) -> 
 
 
 def _label_role(lexicon: Lexicon, text: str) -> ColumnRole | None:
-    role = limit_role(lexicon, text)
-    if role is not None:
-        return role
-    found = lexicon.column(text)
-    if found is not None and found.role in (ColumnRole.LIMIT, ColumnRole.STATISTIC, ColumnRole.PREVIOUS):
-        return found.role
-    return None
+    return limit_role(lexicon, text) or lexicon.vocabulary.label_role(text)
 
 
 def _limits_by_content(cells: Cells, wide: Wide, row: int) -> bool:
