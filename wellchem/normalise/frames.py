@@ -14,7 +14,7 @@ from wellchem.normalise.numbers import CENSORING
 from wellchem.normalise.reasons import BESIDE, OK, REASONS
 from wellchem.normalise.results import UNREAD, Normalised
 from wellchem.reading.grid import Grid
-from wellchem.reading.rows import Coded, of
+from wellchem.reading.rows import Coded, of, texts_of
 
 
 def results_frame(made: Normalised) -> pd.DataFrame:
@@ -58,12 +58,11 @@ def results_frame(made: Normalised) -> pd.DataFrame:
 def samples_frame(made: Normalised) -> pd.DataFrame:
     """The samples frame: every sample that a result belongs to."""
     keep = np.flatnonzero(made.outcome != UNREAD)
-    pair = made.reading.rows.sample[keep].astype(np.int64) * len(ROLES) + made.role[keep]
-    pairs = np.unique(pair)
+    pairs = np.flatnonzero(np.bincount(made.reading.rows.sample[keep].astype(np.int64) * len(ROLES) + made.role[keep]))
     numbers, roles = pairs // len(ROLES), pairs % len(ROLES)
     heads = made.heads
     data: dict[str, Any] = {
-        "sample": pd.Categorical(_pair_names(made, pairs)),
+        "sample": _categorical(of(_pair_names(made, pairs))),
         "role": _codes("role", roles.astype(np.int8), ROLES),
         "point": _fixed("point", heads.point.take(numbers)),
         "collected_timed": heads.collected_timed[numbers],
@@ -120,15 +119,13 @@ def _keys(made: Normalised, keep: NDArray[np.int64]) -> pd.Categorical:
 
 
 def _categorical(column: Coded) -> pd.Categorical:
-    place: dict[str, int] = {}
-    to = np.array([place.setdefault(str(text), len(place)) for text in column.texts] + [-1], np.int32)
-    codes = column.codes if len(place) == len(column.texts) else to[column.codes]
-    if "" in place:
-        codes = np.where(codes == place[""], -1, codes)
-        used = [text for text in place if text]
-        shift = np.array([used.index(text) if text else -1 for text in place] + [-1], np.int32)
-        codes, place = shift[codes], {text: index for index, text in enumerate(used)}
-    return pd.Categorical.from_codes(codes, categories=pd.Index(list(place), dtype="str"))
+    codes, texts = column.codes, column.texts
+    distinct = set(texts)
+    if len(distinct) < len(texts) or "" in distinct:
+        place: dict[str, int] = {}
+        to = [place.setdefault(text, len(place)) if text else -1 for text in texts]
+        codes, texts = np.array([*to, -1], np.int32)[codes], texts_of(place)
+    return pd.Categorical.from_codes(codes, categories=pd.Index(texts, dtype="str"))
 
 
 def _dtype(frame: str, name: str) -> Any:

@@ -15,8 +15,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wellchem.models.codes import Role, SamplingPoint
-from wellchem.reading.dates import clock, day_first, parsed
-from wellchem.reading.rows import Coded, SampleHeads, of
+from wellchem.normalise.numbers import plain_numbers
+from wellchem.reading.dates import clock, day_first, parsed_all
+from wellchem.reading.rows import Coded, SampleHeads, of, texts_of
 from wellchem.vocabulary import Vocabulary
 
 ROLES = tuple(Role)
@@ -78,8 +79,8 @@ def heads_of(vocabulary: Vocabulary, printed: SampleHeads, decimal_comma: bool, 
         received_timed,
         analysed,
         analysed_timed,
-        _each(printed.latitude, lambda text: _coordinate(text, 90.0), np.nan, np.float64),
-        _each(printed.longitude, lambda text: _coordinate(text, 180.0), np.nan, np.float64),
+        _coordinates(printed.latitude, 90.0),
+        _coordinates(printed.longitude, 180.0),
         _each(printed.well_depth, _metres, np.nan, np.float64),
         assumed,
     )
@@ -130,7 +131,9 @@ def _roles(vocabulary: Vocabulary, printed: SampleHeads) -> NDArray[np.int8]:
     coded = _each(printed.matrix, lambda text: index(vocabulary.matrix_role(text)), routine, np.int8)
     role = np.where(role == routine, coded, role).astype(np.int8)
     for column in (printed.sample_id, printed.site):
-        named = _each(column, lambda text: index(_id_role(vocabulary, text.translate(_DIGITS))), routine, np.int8)
+        patterns = [str(text).translate(_DIGITS) for text in column.texts]
+        of_pattern = {pattern: index(_id_role(vocabulary, pattern)) for pattern in set(patterns)}
+        named = np.array([*map(of_pattern.__getitem__, patterns), routine], np.int8)[column.codes]
         role = np.where(role == routine, named, role).astype(np.int8)
     return role
 
@@ -152,18 +155,12 @@ def _dates(
     dates: Coded, times: Coded, day_comes_first: bool, undecided: bool
 ) -> tuple[Times, NDArray[np.bool_], NDArray[np.bool_]]:
     """Moments, whether the time is printed, and whether the order of day and month had to be supposed."""
-    found = [parsed(_unserial(str(text))) for text in dates.texts]
-    when = [
-        None if one is None else one.either if one.either is not None and day_comes_first else one.when for one in found
-    ]
-    moments = np.array(
-        [*(np.datetime64("NaT" if one is None else one, "s") for one in when), np.datetime64("NaT")], "M8[s]"
-    )
-    timed = np.array([one is not None and one.timed for one in found] + [False], bool)[dates.codes]
-    either = np.array([one is not None and one.either is not None for one in found] + [False], bool)[dates.codes]
+    found = parsed_all(texts_of([_unserial(str(text)) for text in dates.texts]), day_comes_first)
+    timed = np.append(found.timed, False)[dates.codes]
+    either = np.append(found.either, False)[dates.codes]
     clocks = [clock(str(text)) for text in times.texts]
     seconds = np.array([-1 if at is None else at[0] * 3600 + at[1] * 60 + at[2] for at in clocks] + [-1])[times.codes]
-    made = moments[dates.codes]
+    made = np.append(found.when, np.datetime64("NaT"))[dates.codes]
     own = (seconds >= 0) & ~timed & ~np.isnat(made)
     made = made + np.where(own, seconds, 0).astype("m8[s]")
     return made, timed | own, either & undecided
@@ -172,6 +169,15 @@ def _dates(
 def _number(text: str) -> float | None:
     found = _NUMBER.search(text)
     return float(found[0].replace(",", ".")) if found else None
+
+
+def _coordinates(column: Coded, most: float) -> NDArray[np.float64]:
+    """Decimal degrees of each row; most are printed as numbers alone."""
+    degrees = plain_numbers(column.texts, b"0123456789.+-")
+    for place in np.flatnonzero(~(np.abs(degrees) <= most)):
+        found = _coordinate(str(column.texts[place]), most)
+        degrees[place] = np.nan if found is None else found
+    return np.append(degrees, np.nan)[column.codes]
 
 
 def _coordinate(text: str, most: float) -> float | None:

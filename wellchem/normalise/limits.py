@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from wellchem.normalise.meanings import Meanings
 from wellchem.normalise.numbers import Floats, Numbers, decimal_of, numbers_of
-from wellchem.reading.rows import Coded, of
+from wellchem.reading.rows import Coded
 from wellchem.vocabulary import Vocabulary
 
 
@@ -28,7 +28,8 @@ class Limits:
         if not (texts.codes >= 0).any():
             return np.full(count, np.nan)
         numbers = self._numbers(texts)
-        unit = _inside(numbers, texts).or_else(units)
+        inside = Coded(np.append(numbers.unit.codes, -1)[texts.codes].astype(np.int32), numbers.unit.texts)
+        unit = inside.or_else(units)
         factor, offset = self._limit_factor(unit)
         return np.append(numbers.number, np.nan)[texts.codes] * factor + offset
 
@@ -45,7 +46,7 @@ class Limits:
         signs = set(self.decimals.values())
         decimal = signs.pop() if len(signs) == 1 else None
         if decimal == ".":
-            decimal = decimal_of(self.vocabulary, [str(text) for text in texts.texts], ".")[0]
+            decimal = decimal_of(self.vocabulary, texts.texts, ".")[0]
         return numbers_of(self.vocabulary, texts.texts, decimal, presence=False)
 
     def _limit_factor(self, unit: Coded) -> tuple[Floats, Floats]:
@@ -66,8 +67,3 @@ class Limits:
             broken = found.problem is not None
             factors[place], offsets[place] = (np.nan, np.nan) if broken else (found.factor, found.offset)
         return factors[group], offsets[group]
-
-
-def _inside(numbers: Numbers, texts: Coded) -> Coded:
-    inside = of([str(text) for text in numbers.unit])
-    return Coded(np.append(inside.codes, -1)[texts.codes].astype(np.int32), inside.texts)

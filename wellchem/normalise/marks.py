@@ -46,8 +46,8 @@ def marks_of(vocabulary: Vocabulary, reading: Reading, numbers: Numbers, which: 
     """Effects of everything that stands beside the values, each distinct combination once."""
     rows = reading.rows
     marks = Marks(vocabulary, reading.legend)
-    inside = of([str(text) for text in numbers.qualifiers]).take(which)
-    note = of([str(text) if text in ("confluent", "invalid") else "" for text in numbers.note]).take(which)
+    inside = numbers.qualifiers.take(which)
+    note = numbers.note.kept(numbers.noted("confluent", "invalid")).take(which)
     group, firsts = grouped(
         inside, note, rows.qualifier, rows.remark, rows.flag, rows.condition, rows.status, rows.standard
     )

@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wellchem.models.codes import Censoring
+from wellchem.reading.rows import Coded, any_holds, concatenated, few
 from wellchem.vocabulary import Bound, Vocabulary
 
 Floats = NDArray[np.float64]
@@ -19,6 +20,7 @@ CENSORING = tuple(Censoring)
 NONE, LEFT, RIGHT, INTERVAL, PRESENT, ABSENT, NOT_REPORTED = range(len(CENSORING))
 BOUNDS = (None, Bound.DETECTION, Bound.REPORTING)
 _PLAIN = re.compile(r"[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?").fullmatch
+_FIGURES = b"0123456789."
 _GROUPED = re.compile(r"[-+]?[1-9]\d{0,2}(?:([.,])\d{3})+").fullmatch
 
 
@@ -26,7 +28,8 @@ _GROUPED = re.compile(r"[-+]?[1-9]\d{0,2}(?:([.,])\d{3})+").fullmatch
 class Numbers:
     """Meanings of distinct texts, one entry a text: the number, how it is censored, what else the cell says.
 
-    `readable` is False where the text is no value at all. `unit`, `qualifiers` and `note` are texts, empty where none.
+    `readable` is False where the text is no value at all. `unit`, `qualifiers` and `note` are texts; most
+    cells have none.
     """
 
     readable: NDArray[np.bool_]
@@ -36,17 +39,54 @@ class Numbers:
     high: Floats
     uncertainty: Floats
     bound: NDArray[np.int8]
-    unit: NDArray[Any]
-    qualifiers: NDArray[Any]
-    note: NDArray[Any]
+    unit: Coded
+    qualifiers: Coded
+    note: Coded
+
+    def noted(self, *words: str) -> NDArray[np.bool_]:
+        """Texts of which one of these is noted."""
+        return np.array([str(text) in words for text in self.note.texts] + [False], bool)[self.note.codes]
 
 
-def decimal_of(vocabulary: Vocabulary, texts: Sequence[str], otherwise: str | None) -> tuple[str | None, bool]:
+def stacked(parts: Sequence[Numbers]) -> Numbers:
+    """Numbers of several lots of texts, one after the other."""
+    made: dict[str, Any] = {}
+    for name in Numbers.__dataclass_fields__:
+        pieces = [getattr(part, name) for part in parts]
+        made[name] = concatenated(pieces) if isinstance(pieces[0], Coded) else np.concatenate(pieces)
+    return Numbers(**made)
+
+
+def plain_numbers(texts: NDArray[Any], letters: bytes = _FIGURES + b"+-eE") -> Floats:
+    """Texts that are a number and nothing else, made of these letters; NaN for every other text.
+
+    All together: the letters of all texts are looked up at once, and a text without any other letter is a number to
+    Python exactly where it is one here.
+    """
+    made = np.full(len(texts), np.nan)
+    if not len(texts):
+        return made
+    together = np.frombuffer(("\0".join(texts) + "\0").encode("utf-8", "surrogatepass"), np.uint8)
+    ends = np.flatnonzero(together == 0)
+    if len(ends) != len(texts):  # a text that holds the sign that parts them here
+        return np.array([float(text) if _PLAIN(text) else np.nan for text in texts], np.float64)
+    other = np.ones(256, bool)
+    other[np.frombuffer(letters + b"\0", np.uint8)] = False
+    starts = np.concatenate(([0], ends[:-1] + 1))
+    candidates = np.flatnonzero(~np.logical_or.reduceat(other[together], starts))
+    try:
+        made[candidates] = texts[candidates].astype(np.float64)
+    except ValueError:
+        made[candidates] = [float(text) if _PLAIN(text) else np.nan for text in texts[candidates]]
+    return made
+
+
+def decimal_of(vocabulary: Vocabulary, texts: NDArray[Any], otherwise: str | None) -> tuple[str | None, bool]:
     """The decimal sign of a table's texts and whether it had to be supposed.
 
     None where the texts contradict each other: then each text must show its own.
     """
-    if not any("," in text for text in texts):
+    if not any_holds(texts, ","):
         return ".", False
     points = commas = 0
     for text in texts:
@@ -68,46 +108,54 @@ def ambiguous(text: str) -> bool:
 def numbers_of(vocabulary: Vocabulary, texts: NDArray[Any], decimal: str | None, presence: bool) -> Numbers:
     """What each distinct text says. `presence` lets the letters P and A mean present and absent."""
     count = len(texts)
-    made = Numbers(
-        np.zeros(count, bool),
-        np.full(count, np.nan),
-        np.zeros(count, np.int8),
-        np.full(count, np.nan),
-        np.full(count, np.nan),
-        np.full(count, np.nan),
-        np.zeros(count, np.int8),
-        np.full(count, "", object),
-        np.full(count, "", object),
-        np.full(count, "", object),
-    )
-    plain = np.zeros(count, bool)
+    number = plain_numbers(texts) if decimal == "." else np.full(count, np.nan)
+    readable = ~np.isnan(number)
+    censoring = np.zeros(count, np.int8)
+    low, high = number.copy(), number.copy()
     if decimal == ".":
-        plain = np.fromiter((_PLAIN(text) is not None for text in texts), bool, count)
-        if plain.any():
-            values = texts[plain].astype(np.float64)
-            for array in (made.number, made.low, made.high):
-                array[plain] = values
-            made.readable[plain] = True
-    for place in np.flatnonzero(~plain):
-        _read(vocabulary, made, int(place), str(texts[place]), decimal, presence)
-    return made
-
-
-def _read(vocabulary: Vocabulary, made: Numbers, place: int, text: str, decimal: str | None, presence: bool) -> None:
-    found = vocabulary.value(text, decimal=decimal, presence=presence)
-    if found is None:
-        return
-    made.readable[place] = True
-    made.censoring[place] = CENSORING.index(found.censoring)
-    made.bound[place] = BOUNDS.index(found.bound)
-    for array, value in (
-        (made.number, found.number),
-        (made.low, found.low),
-        (made.high, found.high),
-        (made.uncertainty, found.uncertainty),
-    ):
-        if value is not None:
-            array[place] = value
-    made.unit[place] = found.unit_text
-    made.qualifiers[place] = ";".join(found.qualifiers)
-    made.note[place] = found.note
+        for sign, kind in vocabulary.compared.items():
+            mine = np.flatnonzero(~readable)
+            mine = mine[[str(text).startswith(sign) for text in texts[mine]]]
+            bare = np.array([str(text)[len(sign) :].lstrip(" ") for text in texts[mine]], object)
+            bounds = plain_numbers(bare, _FIGURES)
+            mine, bounds = mine[~np.isnan(bounds)], bounds[~np.isnan(bounds)]
+            number[mine], readable[mine], censoring[mine] = bounds, True, CENSORING.index(kind)
+            low[mine], high[mine] = (0.0, bounds) if kind is Censoring.LEFT else (bounds, np.inf)
+    uncertainty, bound = np.full(count, np.nan), np.zeros(count, np.int8)
+    unit: dict[int, str] = {}
+    qualifiers: dict[int, str] = {}
+    note: dict[int, str] = {}
+    for place in np.flatnonzero(~readable).tolist():
+        found = vocabulary.value(str(texts[place]), decimal=decimal, presence=presence)
+        if found is None:
+            continue
+        readable[place] = True
+        censoring[place] = CENSORING.index(found.censoring)
+        bound[place] = BOUNDS.index(found.bound)
+        for array, value in (
+            (number, found.number),
+            (low, found.low),
+            (high, found.high),
+            (uncertainty, found.uncertainty),
+        ):
+            if value is not None:
+                array[place] = value
+        for texts_of_kind, text in (
+            (unit, found.unit_text),
+            (qualifiers, ";".join(found.qualifiers)),
+            (note, found.note),
+        ):
+            if text:
+                texts_of_kind[place] = text
+    return Numbers(
+        readable,
+        number,
+        censoring,
+        low,
+        high,
+        uncertainty,
+        bound,
+        few(count, unit),
+        few(count, qualifiers),
+        few(count, note),
+    )

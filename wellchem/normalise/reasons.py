@@ -57,16 +57,19 @@ def reasons_of(
         reason[first] = problem[meanings.group][first]
     if (rows.statistic.codes >= 0).any():
         because(UnreadReason.STATISTIC, rows.statistic.codes >= 0)
-    because(UnreadReason.STATISTIC, (numbers.note == "range")[which])
+    because(UnreadReason.STATISTIC, numbers.noted("range")[which])
     empty = (rows.value.codes < 0) & (rows.presence.codes < 0)
-    blank = empty | ((numbers.note == "blank") & (numbers.censoring == NOT_REPORTED))[which]
+    blank = empty | (numbers.noted("blank") & (numbers.censoring == NOT_REPORTED))[which]
     if blank.any():
         because(UnreadReason.NO_VALUE, blank & ((effect & _STATED) == 0))
-    formulas = np.array([str(text).startswith("=") for text in rows.value.texts] + [False], bool)
-    if formulas.any():
-        because(UnreadReason.FORMULA_WITHOUT_VALUE, formulas[rows.value.codes] & ~numbers.readable[which])
-    because(UnreadReason.UNREADABLE_VALUE, ~numbers.readable[which] & ~empty)
-    because(UnreadReason.UNREADABLE_VALUE, (numbers.note == "ambiguous_decimal")[which])
+    unreadable = ~numbers.readable[which] & ~empty
+    if unreadable.any():
+        formulas = np.zeros(len(rows), bool)
+        odd = np.flatnonzero(unreadable)
+        formulas[odd] = [rows.value[row].startswith("=") for row in odd.tolist()]
+        because(UnreadReason.FORMULA_WITHOUT_VALUE, formulas)
+        because(UnreadReason.UNREADABLE_VALUE, unreadable)
+    because(UnreadReason.UNREADABLE_VALUE, numbers.noted("ambiguous_decimal")[which])
     if (problem != OK).any():
         valued = (reason == OK) & (problem != OK)[meanings.group] & (censoring != NOT_REPORTED)
         reason[valued] = problem[meanings.group][valued]

@@ -5,8 +5,8 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from wellchem.normalise.numbers import NOT_REPORTED, Numbers, ambiguous, decimal_of, numbers_of
-from wellchem.reading.rows import Coded, PrintedRows, of
+from wellchem.normalise.numbers import NOT_REPORTED, Numbers, ambiguous, decimal_of, numbers_of, stacked
+from wellchem.reading.rows import Coded, PrintedRows, few
 from wellchem.reading.tables import Reading
 from wellchem.vocabulary import Vocabulary
 
@@ -20,17 +20,17 @@ def decimals_of(reading: Reading, vocabulary: Vocabulary) -> tuple[dict[int, str
     unsure: list[int] = []
     for table in tables:
         if len(tables) > 1 or rows.native.any():
-            used = np.unique(rows.value.codes[printed & (rows.table == table)])
+            texts = rows.value.texts[_used(rows.value, printed & (rows.table == table))]
         else:
-            used = np.arange(len(rows.value.texts))
-        sign, supposed = decimal_of(vocabulary, [str(rows.value.texts[code]) for code in used], None)
+            texts = rows.value.texts
+        sign, supposed = decimal_of(vocabulary, texts, None)
         found[table] = sign
         if supposed:
             unsure.append(int(table))
-    sure = {sign for table, sign in found.items() if table not in unsure and sign and _has_sign(reading, table)}
-    usual = sure.pop() if len(sure) == 1 else "," if reading.source.delimiter == ";" else "."
-    for table in unsure:
-        found[table] = usual
+    if unsure:
+        sure = {sign for table, sign in found.items() if table not in unsure and sign and _has_sign(reading, table)}
+        usual = sure.pop() if len(sure) == 1 else "," if reading.source.delimiter == ";" else "."
+        found.update(dict.fromkeys(unsure, usual))
     flagged = np.zeros(len(rows), bool)
     if unsure:
         odd = np.array([ambiguous(str(text)) for text in rows.value.texts] + [False])
@@ -38,9 +38,14 @@ def decimals_of(reading: Reading, vocabulary: Vocabulary) -> tuple[dict[int, str
     return found, flagged
 
 
+def _used(column: Coded, rows: NDArray[np.bool_]) -> NDArray[np.int64]:
+    """Codes of the texts that some rows have, in order."""
+    return np.flatnonzero(np.bincount(column.codes[rows & (column.codes >= 0)], minlength=len(column.texts)))
+
+
 def _has_sign(reading: Reading, table: int) -> bool:
     rows = reading.rows
-    used = np.unique(rows.value.codes[(rows.table == table) & (rows.value.codes >= 0)])
+    used = _used(rows.value, rows.table == table)
     return any("." in text or "," in text for text in (str(rows.value.texts[code]) for code in used[:500]))
 
 
@@ -59,19 +64,18 @@ def values_of(
         which = np.where(values.codes >= 0, values.codes, len(texts)).astype(np.int64)
     else:
         parts = [numbers_of(vocabulary, texts, sign or None, presence=False) for sign in signs]
-        numbers = _with_empty(_stacked(parts))
+        numbers = _with_empty(stacked(parts))
         sign_of = {table: signs.index(sign or "") for table, sign in decimals.items()}
         block = np.array([sign_of.get(table, 0) for table in range(max(sign_of, default=0) + 1)] or [0])[rows.table]
         block = np.where(rows.native, signs.index("."), block)
         which = np.where(values.codes >= 0, values.codes + block * len(texts), len(texts) * len(signs)).astype(np.int64)
-    letters = {
-        code for code, text in enumerate(texts) if str(text).strip().upper() in ("P", "A", "+", "-", "POS", "NEG")
-    }
+    unnumbered = np.flatnonzero(np.isnan(numbers.number[: len(texts)])).tolist()
+    letters = [code for code in unnumbered if str(texts[code]).strip().upper() in ("P", "A", "+", "-", "POS", "NEG")]
     if letters:
-        special = numbers_of(vocabulary, texts[sorted(letters)], ".", presence=True)
+        special = numbers_of(vocabulary, texts[letters], ".", presence=True)
         base = len(numbers.number)
-        numbers = _stacked([numbers, special])
-        places = {code: base + place for place, code in enumerate(sorted(letters))}
+        numbers = stacked([numbers, special])
+        places = {code: base + place for place, code in enumerate(letters)}
         counted = _presence_rows(vocabulary, rows)
         for code, place in places.items():
             which[(values.codes == code) & counted] = place
@@ -87,23 +91,18 @@ def _presence_rows(vocabulary: Vocabulary, rows: PrintedRows) -> NDArray[np.bool
     return counted[rows.name.codes]
 
 
-def _stacked(parts: list[Numbers]) -> Numbers:
-    return Numbers(*(np.concatenate([getattr(part, name) for part in parts]) for name in Numbers.__dataclass_fields__))
-
-
 def _with_empty(numbers: Numbers) -> Numbers:
     """The same, with a last entry for an empty cell."""
     nothing = np.array([np.nan])
     empty = Numbers(
         np.array([False]), nothing, np.array([NOT_REPORTED], np.int8), nothing, nothing, nothing, np.zeros(1, np.int8),
-        *(np.array([""], object) for _ in range(3)),
+        *(few(1, {}) for _ in range(3)),
     )  # fmt: skip
-    return _stacked([numbers, empty])
+    return stacked([numbers, empty])
 
 
 def units_of(rows: PrintedRows, numbers: Numbers, which: NDArray[np.int64]) -> Coded:
     """The printed unit of each row: the one in the value's own cell before that of the column, header or note."""
-    if not any(numbers.unit):
+    if not len(numbers.unit.texts):
         return rows.unit
-    inside = of([str(text) for text in numbers.unit])
-    return inside.take(which).or_else(rows.unit)
+    return numbers.unit.take(which).or_else(rows.unit)

@@ -7,6 +7,10 @@ import unicodedata
 from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
+from typing import Any
+
+import numpy as np
+from numpy.typing import NDArray
 
 _MONTHS = {
     "jan": 1, "january": 1, "janvier": 1, "januar": 1, "jänner": 1, "enero": 1, "ene": 1, "janv": 1,
@@ -37,6 +41,8 @@ _DAY_NAME = re.compile(
     r"[ \-/]*(?:de |del )?(\d{4}|\d{2})(?:[T ,]+(.*))?$"
 )
 _NAME_DAY = re.compile(r"^([^\W\d]{3,10})\.?[ \-]*(\d{1,2})(?:st|nd|rd|th)?,?[ \-]*(\d{4})(?:[T ,]+(.*))?$")
+_LONGEST = 40  # letters of a date
+_DAY_AND_MORE = 13  # letters in which _YEAR_LAST finds the year and what parts it from the time
 _WEEKDAY = re.compile(
     r"^(?:[^\W\d]{2,10}\.?,\s*|(?:(?:mon|tue|wed|thu|fri|sat|sun|lun|mer|jeu|ven|sam|dim|mi[eé]|jue|vie|s[aá]b|dom)[a-z]{0,7}"
     r"|mardi|martes|mo|di|mi|do|fr|sa|so|[a-z]{4,7}tag|mittwoch)\.?\s+(?=[^\W\d]*\.?\s?\d))",
@@ -105,7 +111,7 @@ def parsed(text: str) -> PrintedDate | None:
         except ValueError:
             return None
     text = _WEEKDAY.sub("", text.strip())
-    if not 6 <= len(text) <= 40 or not any(letter.isdigit() for letter in text):
+    if not 6 <= len(text) <= _LONGEST or not any(letter.isdigit() for letter in text):
         return None
     if found := _YEAR_FIRST.match(text):
         made = _made(int(found[1]), int(found[3]), int(found[4]), found[5])
@@ -164,11 +170,64 @@ def _bare(letter: str) -> str:
     return letter.lower() if letter.isascii() else (unicodedata.normalize("NFKD", letter)[0].lower() or letter)[0]
 
 
+@dataclass(frozen=True, eq=False)
+class PrintedDates:
+    """Dates of many texts: the moment (NaT where a text is none), whether its time is printed, whether day and month
+    could be exchanged."""
+
+    when: NDArray[np.datetime64]
+    timed: NDArray[np.bool_]
+    either: NDArray[np.bool_]
+
+
+def parsed_all(texts: NDArray[Any], day_comes_first: bool) -> PrintedDates:
+    """Dates of many distinct texts. A day in figures and a time behind it are each read once."""
+    made = PrintedDates(
+        np.full(len(texts), np.datetime64("NaT"), "M8[s]"), np.zeros(len(texts), bool), np.zeros(len(texts), bool)
+    )
+    days: dict[str, tuple[int, bool] | None] = {}
+    clocks: dict[str, int | None] = {}
+    seconds: list[int] = []
+    rows: list[int] = []
+    either: list[bool] = []
+    for place, text in enumerate(texts):
+        head, _, rest = text.partition(" ")
+        if rest:
+            if head not in days:
+                days[head] = _day(head, day_comes_first)
+            if rest not in clocks:
+                at = clock(rest)
+                clocks[rest] = None if at is None else at[0] * 3600 + at[1] * 60 + at[2]
+            day, of_day = days[head], clocks[rest]
+            if day is not None and of_day is not None and len(text) <= _LONGEST:
+                rows.append(place)
+                seconds.append(day[0] + of_day)
+                either.append(day[1])
+                continue
+        found = parsed(text)
+        if found is not None:
+            exchanged = found.either is not None and day_comes_first
+            made.when[place] = np.datetime64(found.either if exchanged else found.when, "s")
+            made.timed[place], made.either[place] = found.timed, found.either is not None
+    made.when[rows] = np.array(seconds, np.int64).astype("M8[s]")
+    made.timed[rows], made.either[rows] = True, either
+    return made
+
+
+def _day(text: str, day_comes_first: bool) -> tuple[int, bool] | None:
+    """A day in figures with a sign between them, in seconds from 1970, and whether day and month could be exchanged."""
+    found = parsed(text) if _YEAR_FIRST.match(text) or _YEAR_LAST.match(text) else None
+    if found is None or found.timed:
+        return None
+    when = found.either if found.either is not None and day_comes_first else found.when
+    return int(np.datetime64(when, "s").astype(np.int64)), found.either is not None
+
+
 def day_first(texts: Iterable[str]) -> bool | None:
     """Whether the day comes first in dates like 03/04/2024, as the other dates tell; None where none does."""
     votes = {True: 0, False: 0}
-    for text in texts:
-        found = _YEAR_LAST.match(text.strip())
+    for text in {text.strip()[:_DAY_AND_MORE] for text in texts}:
+        found = _YEAR_LAST.match(text)
         if found and found[2] != ".":
             first, second = int(found[1]), int(found[3])
             if first > 12 >= second:

@@ -6,7 +6,7 @@ what the report says of each sample stands in its own table of coded columns.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field, fields
 from typing import Any
 
@@ -78,6 +78,20 @@ def of(texts: Sequence[str]) -> Coded:
     place: dict[str, int] = {}
     codes = [place.setdefault(text, len(place)) if text else -1 for text in texts]
     return Coded(np.array(codes, np.int32), texts_of(place))
+
+
+def few(count: int, texts: Mapping[int, str]) -> Coded:
+    """A coded column of which only some rows have a text."""
+    coded = of(list(texts.values()))
+    codes = np.full(count, -1, np.int32)
+    codes[list(texts)] = coded.codes
+    return Coded(codes, coded.texts)
+
+
+def any_holds(texts: NDArray[Any], signs: str) -> bool:
+    """Whether one of these signs stands in any of the texts."""
+    together = "\0".join(texts)
+    return any(sign in together for sign in signs)
 
 
 def column(source: GridColumn, rows: Any = slice(None)) -> Coded:

@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from functools import cache, cached_property
 from types import MappingProxyType
 
-from wellchem.models.codes import Fraction, Measured, Role, SamplingPoint
+from wellchem.models.codes import Censoring, Fraction, Measured, Role, SamplingPoint
 from wellchem.vocabulary import values as _values
 from wellchem.vocabulary.analytes import Analyte, analytes
 from wellchem.vocabulary.codes import Codes
@@ -159,6 +159,11 @@ class Vocabulary:
         Qualifiers are split off and not applied: what `U` does depends on the quantity and the report's legend.
         """
         return self._values.meaning(text, decimal, presence)
+
+    @property
+    def compared(self) -> Mapping[str, Censoring]:
+        """Signs before a number that say how it is censored, whatever the number."""
+        return self._values.compared
 
     def decimal_votes(self, text: str) -> tuple[int, int]:
         """Whether a cell surely shows a decimal point (1, 0) or a decimal comma (0, 1)."""

@@ -3,6 +3,7 @@
 import re
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
+from functools import cached_property
 
 from wellchem.models.codes import Censoring
 from wellchem.vocabulary.meanings import Bound, ValueMeaning
@@ -39,6 +40,7 @@ _RESTATED = re.compile(r"(.*\S)\s*[(\[]\s*([<>]?\s*[\d.,]+)\s*([^()\[\]\d][^()\[
 _BOX = re.compile(r"[\[(]\s*[x✓✔]?\s*[\])]|[☐□☒☑■]")
 _EMPTY_BOX = re.compile(r"[\[(]\s*[\])]|[☐□]")
 _SIGNS = {"less", "greater", "about"}
+_BARE = {"<", ">"}
 _NON_DETECTS = {"not_detected", "below_detection", "below_reporting"}
 
 
@@ -62,6 +64,17 @@ class Values:
         """A pattern of the table's signs and words that stand before a number."""
         found = sorted((word for word, meaning in self._words.items() if meaning in meanings), key=len, reverse=True)
         return re.compile(rf"^({'|'.join(map(re.escape, found))})\s*(?=[-+]?[\d.,(\[])")
+
+    @cached_property
+    def compared(self) -> dict[str, Censoring]:
+        """Signs that say the same before every number: no word of the table is one with a number behind it."""
+        worded = [word for word in self._words if any(letter.isdigit() for letter in word)]
+        signs = sorted(_BARE & {sign for sign in self._words if self._words[sign] in ("less", "greater")})
+        return {
+            sign: Censoring.LEFT if self._words[sign] == "less" else Censoring.RIGHT
+            for sign in signs
+            if not any(word.startswith(sign) for word in worded)
+        }
 
     def meaning(self, text: str, decimal: str | None, presence: bool) -> ValueMeaning | None:
         """What one cell says, or None where it is no value (see Vocabulary.value)."""

@@ -8,7 +8,7 @@ import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
-from wellchem.reading.rows import HEAD_FIELDS, Coded, SampleHeads, concatenated, constant, of
+from wellchem.reading.rows import HEAD_FIELDS, Coded, SampleHeads, concatenated, constant, of, texts_of
 
 # What tells one sample from another; the rest is said of a sample.
 IDENTITY = ("sample_id", "site", "point", "date_collected", "time_collected", "matrix", "sample_type")
@@ -85,12 +85,12 @@ class SampleBook:
 
 
 def _distinct(column: Coded) -> Coded:
-    """The same rows, each text once in the dictionary."""
+    """The same rows over the texts that they have, each once in the dictionary, in its order."""
+    used = np.flatnonzero(np.bincount(column.codes[column.codes >= 0], minlength=len(column.texts)))
     place: dict[str, int] = {}
-    to = np.array([place.setdefault(str(text), len(place)) for text in column.texts] + [-1], np.int32)
-    texts = np.empty(len(place), object)
-    texts[:] = list(place)
-    return Coded(to[column.codes], texts)
+    to = np.full(len(column.texts) + 1, -1, np.int32)
+    to[used] = [place.setdefault(text, len(place)) for text in column.texts[used]]
+    return Coded(to[column.codes], texts_of(place))
 
 
 def _same(columns: Mapping[str, Coded], sections: NDArray[np.int32]) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
@@ -157,8 +157,9 @@ def _combined(key: NDArray[np.int64], codes: NDArray[np.int64]) -> NDArray[np.in
 
 def _agreed(codes: NDArray[np.int32], group: NDArray[np.int64], count: int) -> NDArray[np.int64]:
     """The one text that a group's rows agree on; -1 where they differ or none has a text."""
-    high = np.full(count, -1, np.int64)
-    np.maximum.at(high, group, codes)
-    differs = (codes >= 0) & (codes != high[group])
-    high[np.unique(group[differs])] = -1
-    return high
+    told = np.full(count, -1, np.int64)
+    said = np.flatnonzero(codes >= 0)
+    told[group[said]] = codes[said]  # the last one
+    differs = said[codes[said] != told[group[said]]]
+    told[group[differs]] = -1
+    return told

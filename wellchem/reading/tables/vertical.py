@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wellchem.models.codes import LayoutKind, UnreadReason
-from wellchem.reading.rows import Coded, Table, column, constant, of
+from wellchem.reading.rows import Coded, Table, any_holds, column, constant, of
 from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.headers import Header, header_at
 from wellchem.reading.tables.heads import label
@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from wellchem.reading.tables.reader import Reader
 
 _BOX = re.compile(r"^(?:\[\s*[xX✓✗]?\s*\]|[☐☑☒□■])\s*\w")
+_BOXES = "[☐☑☒□■"
 _TICKED = re.compile(r"^(?:\[\s*[xX✓]\s*\]|[☑☒])\s*(\w.*)$")
 
 
@@ -156,7 +157,8 @@ def _fits(cells: Cells, shapes: list[Shape], header: Header, start: int) -> NDAr
             titles, labels = _titles(cells, index)
             fits &= ~labels[codes]
             if titles.any():
-                fits &= ~titles[codes] | _numbers_beside(cells, shape)
+                titled = np.flatnonzero(fits & titles[codes])
+                fits[titled] = _numbers_beside(cells, shape, titled)
         if small:
             fits &= _has_value(cells, shape, fits)
         made |= fits
@@ -183,12 +185,10 @@ def _titles(cells: Cells, index: int) -> tuple[NDArray[np.bool_], NDArray[np.boo
     return np.array([*titles, False]), np.array([*labels, False])
 
 
-def _numbers_beside(cells: Cells, shape: Shape) -> NDArray[np.bool_]:
-    """Rows with a number in a column of results."""
-    made = np.zeros(cells.height, bool)
-    for value in shape.values:
-        made |= np.append((cells.kinds(value.column) & Kind.NUMBER) > 0, False)[cells.grid.columns[value.column].codes]
-    return made
+def _numbers_beside(cells: Cells, shape: Shape, rows: NDArray[np.int64]) -> list[bool]:
+    """Of these rows, those with a number in a column of results."""
+    values = [value.column for value in shape.values]
+    return [any(cells.lexicon.kind(cells.text(row, at)) & Kind.NUMBER for at in values) for row in rows.tolist()]
 
 
 def _prefixed(cells: Cells, text: str) -> tuple[str, str] | None:
@@ -379,6 +379,8 @@ def _texts(
 
 def _ticked(cells: Cells, rows: NDArray[np.int32], value: Coded) -> Coded:
     """Values, where boxes to tick stand for words ("[ ] Present  [X] Absent"): the word behind the one ticked box."""
+    if not any_holds(value.texts, _BOXES):
+        return value
     boxed = np.array([bool(_BOX.match(str(text))) for text in value.texts] + [False])[value.codes]
     if not boxed.any():
         return value
