@@ -138,3 +138,27 @@ def test_by_products_of_a_chlorinated_sample_call_for_no_carbon():
     finding = found({"Free chlorine": "0.8 mg/L", "Total trihalomethanes": "120 µg/L", "Tannin": "1 mg/L"})
     assert "carbon" not in stages(finding)
     assert any("ahead of the chlorine" in step for step in finding.treatment.steps_first)
+
+
+def test_where_the_sample_was_taken_can_be_answered():
+    values = {"Lead": "9 µg/L", "Copper": "0.4 mg/L"}
+    assert "sampling_point" in {one.field for one in found(values).missing}
+    said = found(values, Household(sampling_point=SamplingPoint.TAP_FIRST_DRAW))
+    assert "sampling_point" not in {one.field for one in said.missing}
+    assert {one.code: one.status.value for one in said.checks}["sampling_point"] == "pass"
+    printed = found(values, Household(sampling_point=SamplingPoint.TAP), point=SamplingPoint.AFTER_TREATMENT)
+    assert printed.sample.point is SamplingPoint.AFTER_TREATMENT  # the report goes before what is remembered
+
+
+def test_arsenic_in_reducing_water_speaks_of_its_species():
+    """Oregon Drinking Water Program: arsenic III passes a membrane; oxidise ahead."""
+    values = {"Arsenic": "25 µg/L", "Manganese": "0.2 mg/L", "Ammonia": "1.2 mg/L", "Iron": "0.05 mg/L"}
+    (arsenic,) = [one for one in found(values).problems if one.code == "arsenic"]
+    assert any("arsenic III" in part.text for part in arsenic.evidence)
+
+
+def test_the_filter_of_the_lamp_stands_behind_the_iron_filter():
+    """Extension leaflets on household ultraviolet: a 5 µm filter just ahead of the lamp (from memory)."""
+    values = {"Iron": "2 mg/L", "Manganese": "0.02", "Total hardness": "60", "pH": "7.3", "Turbidity": "0.5 NTU"}
+    train = stages(found(values | {"Total coliform": "20", "E. coli": "Absent"}))
+    assert train == ["oxidising_filter", "fine_filter", "ultraviolet"]

@@ -119,6 +119,8 @@ def interpret(
         return Single(one, comparisons, waters, find(waters), near)
 
     near = beside(sample, reports)
+    if sample.point is None and household is not None and household.sampling_point is not None:
+        sample = sample.model_copy(update={"point": household.sampling_point})
     single = alone(sample, near)
     if around := tuple(alone(one, beside(one, reports)) for one in (*near.samples, *near.duplicates)):
         others = Others(single, around)

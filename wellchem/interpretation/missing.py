@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 
 import numpy as np
 
@@ -280,11 +280,18 @@ def _watched(single: Single) -> Iterable[MissingTest]:
             )
 
 
+# Fields of the household that a report may fill.
+_PRINTED: Mapping[str, Callable[[Single], bool]] = {
+    "well_depth": lambda single: not np.isnan(single.waters.depth[0]),
+    "sampling_point": lambda single: single.sample.point is not None,
+}
+
+
 def _questions(single: Single) -> Iterable[MissingTest]:
     for row in rows("questions"):
         unknown = getattr(single.waters.household, row["field"]) is None
-        if row["field"] == "well_depth" and not np.isnan(single.waters.depth[0]):
-            continue  # the report prints it
+        if row["field"] in _PRINTED and _PRINTED[row["field"]](single):
+            continue  # the report says it
         if unknown and bool(holds(row["when"], single.waters)[0][0]):
             yield MissingTest(
                 code=f"ask_{row['field']}",

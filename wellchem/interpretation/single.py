@@ -123,7 +123,7 @@ def _evidence(single: Single, code: str) -> Iterable[Evidence]:
     yield from _from_beside(single, code)
     for row in rows("interactions"):
         needed = row["problems"].split(";")
-        if code in needed and all(single.certainty(other) > POSSIBLE for other in needed):
+        if code in needed and all(_stands(single, other) for other in needed):
             yield Evidence(text=row["text"], source=source(row))
 
 
@@ -140,6 +140,12 @@ def _from_beside(single: Single, code: str) -> Iterable[Evidence]:
             yield Evidence(text=text, results=(read,))
     if single.others is not None:
         yield from single.others.evidence(code)
+
+
+def _stands(single: Single, word: str) -> bool:
+    """Whether a problem is likely or certain, or a sign (`sign:x`) is seen."""
+    kind, _, sign = word.partition(":")
+    return bool(single.signs[sign][0]) if kind == "sign" else single.certainty(word) > POSSIBLE
 
 
 _RESTS_ON = {

@@ -8,6 +8,7 @@ from enum import StrEnum
 from pydantic import Field
 
 from wellchem.models.base import Model
+from wellchem.models.codes import SamplingPoint
 
 
 class WellType(StrEnum):
@@ -87,6 +88,7 @@ class Household(Model):
     plumbing_age: float | None = Field(default=None, ge=0, description="years")
     treatment: tuple[str, ...] | None = None
     chlorinated: bool | None = None
+    sampling_point: SamplingPoint | None = Field(default=None, description="where the report does not say it")
     nearby: tuple[Nearby, ...] | None = None
     observations: tuple[Observation, ...] | None = None
     last_bacteria_test: date | None = None

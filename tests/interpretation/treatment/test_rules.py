@@ -224,3 +224,16 @@ def test_water_behind_each_stage_is_that_of_the_prediction():
         now = predict(stage.code, now)
         for one in stage.after:
             assert one.low == pytest.approx(now.amounts[one.name][0], rel=1e-5)
+
+
+def test_what_a_used_up_nitrate_resin_gives_out_is_figured():
+    """Equivalents: 280 mg/L of sulfate over 48.03 are 5.83 meq/L, as nitrogen 81.7 mg/L, and the water's own 22."""
+    from wellchem.interpretation.treatment.effects import effects
+    from wellchem.interpretation.treatment.water import raw_water
+
+    water = raw_water(sample({"nitrate": 22, "sulfate": 280, "total_coliform": 0}))
+    said = " ".join(effects("nitrate_exchange", water, water, predict("nitrate_exchange", water), Household()))
+    assert "up to 104 mg/L as N" in said
+    untested = raw_water(sample({"nitrate": 22, "total_coliform": 0}))
+    behind = predict("nitrate_exchange", untested)
+    assert "Sulfate was not measured" in " ".join(effects("nitrate_exchange", untested, untested, behind, Household()))

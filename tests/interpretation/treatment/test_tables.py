@@ -107,7 +107,7 @@ def test_common_practice_is_held_and_marked():
     # tannin resin after softening; ultraviolet behind sediment and carbon; reverse osmosis last at one tap
     assert order["softening"] < order["tannin_exchange"]
     assert feed_of("tannin_exchange", "total_hardness").source.title == COMMON
-    assert order["sediment_filter"] < order["carbon"] < order["ultraviolet"]
+    assert order["sediment_filter"] < order["carbon"] < order["fine_filter"] < order["ultraviolet"]
     assert order["reverse_osmosis"] > max(kind.order for kind in stages().values() if kind.place == "entry")
     assert stages()["reverse_osmosis"].place == "tap"
     # the pressure tank, then screen, cartridge, neutralisation, chlorination, iron, arsenic, softening, anions, carbon

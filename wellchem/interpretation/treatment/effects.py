@@ -8,6 +8,7 @@ from math import inf
 
 from wellchem import chemistry
 from wellchem.interpretation import practice
+from wellchem.interpretation.treatment.prediction import weights
 from wellchem.interpretation.treatment.tables import Ends, conditions, constant, stages
 from wellchem.interpretation.treatment.water import Water
 from wellchem.models.household import Household
@@ -47,6 +48,7 @@ def effects(code: str, raw: Water, ahead: Water, behind: Water, home: Household)
         yield f"Chloride behind it: {_range(chloride)}; chloride speeds the corrosion of metals."
     yield from _corrosion(code, ahead, behind)
     yield from _by_products(code, ahead)
+    yield from _breakthrough(code, ahead)
     yield from _collects(code, raw)
 
 
@@ -119,6 +121,24 @@ def _by_products(code: str, ahead: Water) -> Iterable[str]:
         amount = ahead.get(name)
         if amount is not None and amount[1] > next(one.maximum for one in conditions(code) if one.amounts == (name,)):
             yield f"This water holds {label} of {_range(amount)}: {_FORMED}"
+
+
+def _breakthrough(code: str, ahead: Water) -> Iterable[str]:
+    """What a used-up nitrate resin lets go: at most the nitrate and, by equivalents, what sulfate drives out."""
+    nitrate, sulfate = ahead.get("nitrate"), ahead.get("sulfate")
+    if code != "nitrate_exchange" or nitrate is None:
+        return
+    if sulfate is None:
+        yield "Sulfate was not measured: it decides how much nitrate a used-up common resin gives out. Have it tested."
+        return
+    low, high = (
+        end + other / weights()["sulfate"] * weights()["nitrate"] for end, other in zip(nitrate, sulfate, strict=True)
+    )
+    if sulfate[1] > 0.0:
+        yield (
+            f"A used-up common resin may give out nitrate of up to {_range((low, high))} as N for a while, as sulfate "
+            "drives out what was gathered; a nitrate-selective resin does not."
+        )
 
 
 def _collects(code: str, raw: Water) -> Iterable[str]:
