@@ -162,3 +162,20 @@ def test_the_filter_of_the_lamp_stands_behind_the_iron_filter():
     values = {"Iron": "2 mg/L", "Manganese": "0.02", "Total hardness": "60", "pH": "7.3", "Turbidity": "0.5 NTU"}
     train = stages(found(values | {"Total coliform": "20", "E. coli": "Absent"}))
     assert train == ["oxidising_filter", "fine_filter", "ultraviolet"]
+
+
+def test_nothing_is_built_on_a_likely_slip_of_units():
+    """Hem 1985: copper of ground water; the finding stands, and the laboratory is asked first."""
+    finding = found({"Copper": "300 mg/L"})
+    assert any("ask the laboratory for its unit" in step for step in finding.treatment.steps_first)
+    (copper,) = [one for one in finding.problems if one.code == "copper"]
+    assert any("slip of units" in part.text for part in copper.evidence)
+    plain = found({"Copper": "2 mg/L"})
+    assert not any("for its unit" in step for step in plain.treatment.steps_first)
+
+
+def test_the_odor_of_a_heater_asks_for_no_train():
+    finding = found({"Sulfate": "60 mg/L"}, Household(observations=(Observation.ROTTEN_EGG_HOT,)))
+    assert stages(finding) == []
+    assert finding.treatment.unanswered == ()
+    assert any("heater" in step for step in finding.treatment.steps_first)

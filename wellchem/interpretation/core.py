@@ -20,11 +20,11 @@ from wellchem.interpretation.others import Others
 from wellchem.interpretation.practice import by, groups, rows, source
 from wellchem.interpretation.single import Single, problem_models, sign_models
 from wellchem.interpretation.table import from_sample
-from wellchem.interpretation.treatment import recommend, treat
+from wellchem.interpretation.treatment import IMPLAUSIBLE, recommend, treat
 from wellchem.interpretation.waters import Waters, dates_of_sample, day_hours
 from wellchem.interpretation.weighing import find
 from wellchem.interpretation.wording import label
-from wellchem.models.codes import SamplingPoint
+from wellchem.models.codes import CheckStatus, SamplingPoint
 from wellchem.models.finding import Caution, Interpretation, Problem
 from wellchem.models.household import Household
 from wellchem.models.sample import Report, Sample
@@ -128,7 +128,9 @@ def interpret(
     waters, comparisons = single.waters, single.comparisons
     found = problem_models(single)
     signs = sign_models(single)
-    treatment = recommend(sample, found, comparisons, household, tuple(sign.code for sign in signs))
+    made = check_models(single)
+    slip = [IMPLAUSIBLE] if any(one.code == "plausible" and one.status in _OUT_OF_RANGE for one in made) else []
+    treatment = recommend(sample, found, comparisons, household, (*(sign.code for sign in signs), *slip))
     treated = treat(sample, treatment) if treatment.stages else None
     return Interpretation(
         sample=sample,
@@ -137,7 +139,7 @@ def interpret(
         on=asked,
         standing=tuple(limits_room.standing(name) for name in looked_to if name in limits_room.authorities()),
         comparisons=comparisons,
-        checks=check_models(single),
+        checks=made,
         problems=found,
         actions=action_models(single, found),
         missing=missing_tests(single, looked_to),
@@ -158,6 +160,7 @@ def interpret(
     )
 
 
+_OUT_OF_RANGE = (CheckStatus.WARN, CheckStatus.FAIL)
 _ALTERED = ("softened", "chlorinated", "after_membrane")
 
 

@@ -12,6 +12,7 @@ import numpy as np
 from wellchem.interpretation import wording
 from wellchem.interpretation.amounts import DERIVED
 from wellchem.interpretation.beside import Beside
+from wellchem.interpretation.checks_report import implausible
 from wellchem.interpretation.conditions import holds
 from wellchem.interpretation.practice import by, level, problem_index, problems, rows, source
 from wellchem.interpretation.signs import INPUTS, LIKELY, SIGNS
@@ -120,15 +121,15 @@ def _evidence(single: Single, code: str) -> Iterable[Evidence]:
             yield Evidence(text=f"Noticed: {row['text']}")
     if code in ("surface_connection", "corrosive_metals"):
         yield from _together(single, code)
-    yield from _from_beside(single, code)
+    yield from _doubts(single, code)
     for row in rows("interactions"):
         needed = row["problems"].split(";")
         if code in needed and all(_stands(single, other) for other in needed):
             yield Evidence(text=row["text"], source=source(row))
 
 
-def _from_beside(single: Single, code: str) -> Iterable[Evidence]:
-    """What blanks and duplicates leave in doubt, and what other samples of the well say."""
+def _doubts(single: Single, code: str) -> Iterable[Evidence]:
+    """What blanks, duplicates and the range of ground water leave in doubt, and what other samples of the well say."""
     names = {single.comparisons[place].analyte for place in single.deciding(code, BEYOND)}
     names |= {row["analyte"] for row in by("rules", "problem").get(code, ()) if fired(single, row)}
     table = single.waters.table
@@ -138,6 +139,10 @@ def _from_beside(single: Single, code: str) -> Iterable[Evidence]:
         if one.analyte in names:
             text = f"In doubt: a blank of the report or a duplicate does not bear out {wording.result(one)}."
             yield Evidence(text=text, results=(read,))
+    for name in sorted(names):
+        if bool(implausible(single.waters, name)[0]):
+            slip = "is out of the range of ground water: a slip of units is likely. Ask the laboratory."
+            yield Evidence(text=f"{wording.title(name)} {slip}", results=single.results((name,)))
     if single.others is not None:
         yield from single.others.evidence(code)
 

@@ -33,7 +33,12 @@ _CONDITIONAL = (
     "raw water was sampled."
 )
 _NOT_RAW = "This sample may not be the raw water: what that would call for cannot be told from it."
+IMPLAUSIBLE = "implausible"  # a sign beside those of the table: a value out of the range of ground water
 _RAW_POINTS = (SamplingPoint.WELL_HEAD, SamplingPoint.BEFORE_TREATMENT)
+_SLIP = (
+    "A value of this report is out of the range of ground water: ask the laboratory for its unit before anything is "
+    "built on it."
+)
 _NOTHING = "No problem of this report calls for a stage of treatment; what was not tested is not covered by that."
 _CHOICE = {
     "hardness": "Softening for hardness alone is a matter of choice, never urgent.",
@@ -128,6 +133,8 @@ def _steps(sample: Sample, problems: Sequence[Problem], home: Household, signs: 
     found = []
     if sample.point is SamplingPoint.AFTER_TREATMENT or _altered(sample, home, signs):
         found.append(_BEHIND_TREATMENT)
+    if IMPLAUSIBLE in signs:
+        found.append(_SLIP)
     if home.treatment:
         found.append(f"Treatment is in place ({', '.join(home.treatment)}): sample ahead of it and behind it first.")
     for row in rows("first_steps"):
