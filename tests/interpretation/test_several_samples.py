@@ -10,6 +10,7 @@ and 20 % between duplicates (National Functional Guidelines for Inorganic Data R
 from datetime import date
 
 import pytest
+from interpretation.test_promises import ASSURANCE
 
 import wellchem
 from wellchem.errors import WellchemError
@@ -77,6 +78,21 @@ def test_where_no_well_is_named_it_is_a_question():
     assert problem(finding, "nitrate").certainty == "likely"
     assert check(finding, "other_samples").status == "not_possible"
     assert "same well" in check(finding, "other_samples").text
+
+
+@pytest.mark.parametrize(("first", "second"), [("Well 1", "Well 2"), ("MW-1", "MW-2"), ("Bore A", "Bore B")])
+def test_two_wells_of_one_property_are_two(first, second):
+    one, other = sample(first, {"Iron": "1 mg/L"}), sample(second, {"Nitrate-N": "12 mg/L", "Arsenic": "1 µg/L"})
+    finding = found(one, other)
+    assert problem(finding, "nitrate") is None
+    assert "arsenic" in {item.code for item in finding.missing}
+    assert "same well" in check(finding, "other_samples").text
+
+
+@pytest.mark.parametrize("site", ["House", "Private well", "unknown", "Well"])
+def test_a_site_that_names_no_place_joins_no_samples(site):
+    one, other = (sample(name, {"Nitrate-N": "12 mg/L"}, site=site) for name in ("26-101", "26-102"))
+    assert problem(found(one, other), "nitrate").certainty == "likely"
 
 
 @pytest.mark.parametrize("named", ["site", "point"])
@@ -263,3 +279,25 @@ def test_others_never_take_a_problem_away():
 def test_something_else_than_a_report_is_told():
     with pytest.raises(WellchemError):
         wellchem.interpret(sample("W-1", {"Lead": "4 µg/L"}), reports="report.pdf")
+
+
+def test_pages_of_several_samples_are_plain_and_assure_of_nothing():
+    some = sample("W-1", {"E. coli": "Absent", "Total coliform": "Absent", "Lead": "4 µg/L", "Nitrate-N": "12.4 mg/L"})
+    rest = [
+        sample("W-2", {"E. coli": "Present", "Lead": "<1 µg/L"}, LATER),
+        sample("W-3", {"Nitrate-N": "11 mg/L"}, None),
+    ]
+    blank = sample("MB", {"Lead": "1.5 µg/L"}, role=Role.BLANK, site=None)
+    twin = sample("W-1D", {"Nitrate-N": "8 mg/L"}, role=Role.DUPLICATE)
+    finding = found(some, *rest, control=[blank, twin])
+    assert type(finding).model_validate_json(finding.model_dump_json()) == finding
+    for shown in (finding.to_text(width=10_000), finding.to_html()):
+        assert "another sample" in shown
+        for line in shown.splitlines():
+            assert not ASSURANCE.search(line) or "Safe Drinking Water" in line, line
+    turned = found(some, *rest[::-1], control=[twin, blank])
+    for one, other in ((finding, turned), (turned, finding)):
+        assert {(p.code, p.certainty, p.urgency) for p in one.problems} <= {
+            (p.code, p.certainty, p.urgency) for p in other.problems
+        }
+        assert [item.code for item in one.missing] == [item.code for item in other.missing]

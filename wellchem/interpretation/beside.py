@@ -80,7 +80,7 @@ def _point(text: str) -> SamplingPoint | None:
 def _site(sample: Sample) -> str:
     """The site of a sample, as far as it names a place and no tap of a house."""
     text = " ".join((sample.site or "").casefold().split())
-    return "" if not text or _point(sample.site or "") else text
+    return "" if not text or text in by("sites", "word") or _point(sample.site or "") else text
 
 
 def _same(sample: Sample, other: Sample) -> bool:
@@ -89,6 +89,12 @@ def _same(sample: Sample, other: Sample) -> bool:
         return True
     alike = sample.id == other.id and sample.collected == other.collected
     return alike and bool(sample.results) and _numbers(sample) == _numbers(other)
+
+
+def _numbered(text: str) -> tuple[str, ...]:
+    """Which well a name is of, where it counts wells: `MW-2`, `Well no. 3`."""
+    words = "|".join(row["word"] for row in by("sites", "tells")["number"])
+    return tuple(re.findall(rf"\b(?:{words})\b\W*(?:no\b|nr\b)?\W*(\d+|[a-z]\b)", text.casefold()))
 
 
 def _numbers(sample: Sample) -> list[tuple[str, str]]:
@@ -101,6 +107,8 @@ def _one_well(sample: Sample, other: Sample, together: bool) -> bool | None:
     pairs = ((sample.latitude, other.latitude), (sample.longitude, other.longitude))
     if any(one is not None and two is not None and abs(one - two) > _NEAR for one, two in pairs):
         return False
+    if _numbered(f"{sample.id} {sample.site or ''}") != _numbered(f"{other.id} {other.site or ''}"):
+        return None  # two wells of one property
     sites = _site(sample), _site(other)
     if all(sites):
         return sites[0] == sites[1]

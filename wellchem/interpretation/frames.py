@@ -80,7 +80,8 @@ def checks(
     Returns
     -------
     frame of checks (wellchem.schema)
-        A row per sample and check, samples in the order of their keys' first categories.
+        A row per sample and check, samples in the order of their keys' first categories. Each sample stands by itself:
+        its blanks, its duplicates and the well's other samples are weighed by `interpret(reports=)`.
 
     Raises
     ------
