@@ -15,6 +15,7 @@ from wellchem.schema import results_frame
 
 CERTAINTIES = (Certainty.POSSIBLE, Certainty.LIKELY, Certainty.CERTAIN)
 BARRIERS = {"ultraviolet", "chlorination"}
+NEUTRALISERS = {"neutralising_calcite", "neutralising_blend", "soda_ash_feed"}
 
 
 def expecting(key):
@@ -124,7 +125,9 @@ def test_boiling(name):
         assert all(text.startswith(BOILING[kind]) for text in texts), texts
 
 
-@pytest.mark.parametrize(("key", "use"), [("formula", "infant_formula"), ("bathing", "bathing")])
+@pytest.mark.parametrize(
+    ("key", "use"), [("formula", "infant_formula"), ("bathing", "bathing"), ("boiling_says", "boiling")]
+)
 def test_other_uses(key, use):
     for name in expecting(key):
         for code, pattern in expected(name, key).items():
@@ -185,6 +188,37 @@ def test_train(name):
     if expect.get("barrier_before"):
         first = min((train.index(code) for code in BARRIERS & set(train)), default=len(train))
         assert all(train.index(code) > first for code in expect["barrier_before"] if code in train), train
+
+
+@pytest.mark.parametrize("name", expecting("first_stage_of"))
+def test_first_stage(name):
+    assert stages(name)[0] in expected(name, "first_stage_of")
+
+
+@pytest.mark.parametrize("name", expecting("neutraliser_before"))
+def test_neutraliser_stands_ahead(name):
+    train = stages(name)
+    first = min(train.index(code) for code in NEUTRALISERS & set(train))
+    assert all(train.index(code) > first for code in expected(name, "neutraliser_before") if code in train), train
+
+
+@pytest.mark.parametrize("name", expecting("feed"))
+def test_feed_conditions(name):
+    for stage, wanted in expected(name, "feed").items():
+        feed = by_code(found(name).treatment.stages)[stage].feed
+        for pattern, status in wanted.items():
+            said = {one.status for one in feed if re.search(pattern, one.text)}
+            assert said == {status}, (stage, pattern, said)
+
+
+@pytest.mark.parametrize("name", expecting("sizes"))
+def test_sizes(name):
+    for stage, wanted in expected(name, "sizes").items():
+        sizes = {one.label: one for one in by_code(found(name).treatment.stages)[stage].sizes}
+        for label, (low, high, unit) in wanted.items():
+            one = sizes[label]
+            assert one.unit == unit
+            assert (one.low, one.high) == (pytest.approx(low, rel=0.03), pytest.approx(high, rel=0.03))
 
 
 @pytest.mark.parametrize("name", NAMES)

@@ -6,11 +6,12 @@ beforehand:
 
 verdicts, problems, urgency, checks   by analyte/kind or code; `problems_in` gives the certainties that would do
 present, absent, none                 problems that stand, that do not, or that there are none of any kind
-boiling, formula, bathing             what is said of these uses, by hazard; `action_groups` which groups are spoken to
+boiling, boiling_says, formula, bathing   what is said of these uses, by hazard; `action_groups`: who is spoken to
 missing, not_missing, first_missing, first_missing_of, first_missing_matching, order, missing_matching, missing_says,
 open                                  what is to be tested, how early, why, and which core tests are not established
 signs, no_signs, mixed, mixed_analyte signs, and that verdicts of several authorities differ
-stages, stages_have, never_stages, ordered_stages, barrier_before   the train
+stages, stages_have, never_stages, ordered_stages, barrier_before, first_stage_of, neutraliser_before   the train
+feed, sizes                           by stage: how a feed condition stands, and a figure with its bounds and unit
 says, never, household_first_says     patterns of the text of the whole, or of the household's first part
 """
 

@@ -73,7 +73,7 @@ def render(finding: Interpretation) -> str:
         parts.append(f'<div class="first"><ol>{steps}</ol></div>')
         parts.append(_uses(finding))
     else:
-        parts.append(paragraph("No step for today follows from what was tested. Read next what was not tested."))
+        parts.append(paragraph(words.no_action(finding)))
     parts.append(tag("h2", "What was not tested, or cannot be told"))
     parts.append(
         items(map(words.asked, tests))

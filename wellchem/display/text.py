@@ -101,6 +101,8 @@ def _stage(out: _Writer, number: int, stage: Stage) -> None:
 
 
 def _first(out: _Writer, finding: Interpretation) -> None:
+    if not finding.actions:
+        out.say(words.no_action(finding))
     for action in finding.actions:
         deadline = f" When: {action.deadline}." if action.deadline else ""
         hazard = words.heading(finding, action.hazard)

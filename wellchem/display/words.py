@@ -256,6 +256,16 @@ def general(finding: Interpretation) -> tuple[Caution, ...]:
     return tuple(caution for caution in finding.cautions if caution not in own)
 
 
+def no_action(finding: Interpretation) -> str:
+    """What is said where no action follows from what was tested."""
+    if any(caution.code == "not_established" for caution in finding.cautions):
+        return (
+            "The first step is to have tested what this report does not establish; the list below says how. What was "
+            "tested calls for no other step today."
+        )
+    return "No step for today follows from what was tested. Read next what was not tested."
+
+
 def documents(finding: Interpretation) -> tuple[str, ...]:
     """Every document that a comparison cites, once, with its edition and address."""
     return tuple(dict.fromkeys(item.limit.citation.document for item in finding.comparisons))

@@ -9,7 +9,7 @@ from wellchem.interpretation.practice import by, problem_index, problems, rows, 
 from wellchem.interpretation.single import Single
 from wellchem.interpretation.verdicts import UNDECIDED
 from wellchem.interpretation.weighing import POSSIBLE, URGENCIES, applies
-from wellchem.interpretation.wording import label, labels
+from wellchem.interpretation.wording import label, labels, listed
 from wellchem.models.codes import Reason, Urgency
 from wellchem.models.finding import Action, Problem
 
@@ -37,11 +37,6 @@ _ASK = "Ask {decides} what this means for the people who drink the water."
 _WHO = {"infants": "infants", "children": "children", "pregnancy": "pregnant women"}
 
 
-def _listed(words: Iterable[str]) -> str:
-    *first, last = words
-    return f"{', '.join(first)} and {last}" if first else last
-
-
 def _against_boiling(single: Single) -> str:
     """What forbids boiling against microbes: hazards that it makes worse, or that nobody has ruled out."""
     care = {row["problem"]: row["boiling"] for row in rows("care")}
@@ -49,9 +44,9 @@ def _against_boiling(single: Single) -> str:
     found = [row for row in worse if single.certainty(row.code) > POSSIBLE]
     unknown = [name for name in _MUST_BE_KNOWN if not current(single, name) and single.certainty(name) <= POSSIBLE]
     unknown += [label(row.code) for row in worse if single.untold_only(row.code) and row.code not in unknown]
-    parts = [f"the {_listed(_subject(row.subject) for row in found)} found here"] if found else []
+    parts = [f"the {listed(_subject(row.subject) for row in found)} found here"] if found else []
     if unknown:
-        parts.append(f"{_listed(unknown)}, which {'is' if len(unknown) == 1 else 'are'} not known here")
+        parts.append(f"{listed(unknown)}, which {'is' if len(unknown) == 1 else 'are'} not known here")
     if not parts:
         return ""
     does = "concentrates"
@@ -133,7 +128,7 @@ def _untold(single: Single, problem: Problem) -> Action:
         text = _UNTOLD.format(name=name)
     groups = {row["group"] for row in by("urgency", "problem").get(problem.code, ())}
     if at_risk := [word for group, word in _WHO.items() if group in groups and single.waters.counts(group)]:
-        text += _MEANWHILE.format(who=_listed(at_risk))
+        text += _MEANWHILE.format(who=listed(at_risk))
     return _plain(problem, text, "within weeks")
 
 

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import product
+
 import numpy as np
 
 from wellchem.interpretation import signs
@@ -80,13 +82,14 @@ def _in_sample(waters: Waters, rows_hit: Bools) -> Bools:
 
 
 def duplicates(waters: Waters) -> Outcome:
-    """The largest relative difference of two results of one analyte, fraction and place of measurement."""
+    """The largest relative difference of two results of one analyte, fraction, place of measurement and of taking."""
     table = waters.table
     low, high = _nothing(waters)
     code = np.repeat(np.arange(len(table.analytes)), np.diff(table.start))
     kept = (table.flags & (REJECTED | UNREPORTED)) == 0
     places = np.flatnonzero(kept & ~np.isnan(table.low) & ~np.isnan(table.high))
     kind = (code[places] * 8 + table.fraction[places] + 1) * 2 + table.field_measured[places]
+    kind = kind * (len(SamplingPoint) + 1) + table.point[places] + 1
     group = kind * waters.size + table.sample[places]
     order = np.argsort(group, kind="stable")
     places, group = places[order], group[order]
@@ -189,5 +192,7 @@ def sampling_point(waters: Waters) -> Outcome:
     """Whether lead and copper can be traced to the pipe or the well."""
     measured = waters.table.standing("lead").measured | waters.table.standing("copper").measured
     told = np.isin(waters.dates.point, [tuple(SamplingPoint).index(point) for point in _STEADY_POINTS])
+    for name, point in product(("lead", "copper"), _STEADY_POINTS):
+        told |= waters.table.taken(name, point).measured
     low, high = _nothing(waters)
     return Outcome(choose([~measured, told], [NOT_POSSIBLE, PASS], WARN), low, high, analytes=("lead", "copper"))

@@ -15,7 +15,14 @@ from wellchem.interpretation import computed, verdicts
 from wellchem.interpretation.actions import action_models
 from wellchem.interpretation.beside import Beside, beside, in_doubt
 from wellchem.interpretation.checking import check_models
-from wellchem.interpretation.missing import current, missing_tests, not_established
+from wellchem.interpretation.checks_report import implausible
+from wellchem.interpretation.missing import (
+    at_risk_at_once,
+    current,
+    missing_tests,
+    near_limits,
+    not_established,
+)
 from wellchem.interpretation.others import Others
 from wellchem.interpretation.practice import by, groups, rows, source
 from wellchem.interpretation.single import Single, problem_models, sign_models
@@ -23,7 +30,7 @@ from wellchem.interpretation.table import from_sample
 from wellchem.interpretation.treatment import IMPLAUSIBLE, recommend, treat
 from wellchem.interpretation.waters import Waters, dates_of_sample, day_hours
 from wellchem.interpretation.weighing import find
-from wellchem.interpretation.wording import label
+from wellchem.interpretation.wording import label, listed, result
 from wellchem.models.codes import CheckStatus, SamplingPoint
 from wellchem.models.finding import Caution, Interpretation, Problem
 from wellchem.models.household import Household
@@ -54,6 +61,15 @@ _NEGATIVE = (
 _ILLNESS = (
     "Somebody fell ill: see a physician, name the water, and take water from another source until it is cleared up."
 )
+_SLIPPED = (
+    "Out of the range of ground water: {shown}. A slip of units is likely: ask the laboratory today, and act as the "
+    "number says until it has answered."
+)
+_NEAR = (
+    "Within its limit, but near it: {names}. It may be above on another day: a further sample has to tell. Ask the "
+    "health authority{meanwhile}."
+)
+_NEAR_MEANWHILE = " whether {who} had better take another water meanwhile"
 _TREATED = "The sample may not be the raw water of the well: what it shows may be the treatment."
 
 
@@ -197,6 +213,10 @@ def _cautions(single: Single, found: Iterable[Problem], altered: bool) -> tuple[
     if current(single, "bacteria") and not any(problem.code in _BACTERIA for problem in found):
         row = by("cautions", "problem")["coliform_bacteria"][0]
         made.append(Caution(code="one_negative", text=_NEGATIVE, hazard="coliform_bacteria", source=source(row)))
+    if shown := _slipped(single):
+        made.append(Caution(code="slipped", text=_SLIPPED.format(shown=shown), decides="the laboratory"))
+    if near := _near(single, found):
+        made.append(Caution(code="near", text=near, decides="the local health authority"))
     if names := _without_limit(single):
         made.append(Caution(code="no_limit", text=_NO_LIMIT.format(names=names), decides="the local health authority"))
     if altered or single.sample.point is SamplingPoint.AFTER_TREATMENT:
@@ -212,6 +232,23 @@ _FEARED = frozenset(
     {"metal", "microbiology", "radiological", "pfas", "pesticide", "volatile organic", "semi-volatile organic"}
     | {"organic", "disinfection by-product", "inorganic"}
 )
+
+
+def _slipped(single: Single) -> str:
+    """Results out of the range of ground water, as printed."""
+    names = [row["analyte"] for row in rows("plausible") if bool(implausible(single.waters, row["analyte"])[0])]
+    return "; ".join(result(single.sample.results[place]) for place in single.results(names))
+
+
+def _near(single: Single, found: Iterable[Problem]) -> str:
+    """What is near a health limit without being a problem already, and who might take another water meanwhile."""
+    told = {single.sample.results[place].analyte for one in found for part in one.evidence for place in part.results}
+    near = [item for item in near_limits(single) if item.analyte not in told]
+    if not near:
+        return ""
+    who = dict.fromkeys(group for item in near for group in at_risk_at_once(single, item))
+    meanwhile = _NEAR_MEANWHILE.format(who=listed(sorted(map(label, who)))) if who else ""
+    return _NEAR.format(names=listed(sorted({label(item.analyte) for item in near})), meanwhile=meanwhile)
 
 
 def _without_limit(single: Single) -> str:

@@ -8,17 +8,18 @@ import numpy as np
 
 from wellchem.interpretation.checks_report import too_late
 from wellchem.interpretation.conditions import holds
-from wellchem.interpretation.practice import by, level, problems, rows, source
+from wellchem.interpretation.practice import by, level, problem_of, problems, rows, source
 from wellchem.interpretation.signs import chlorinated
 from wellchem.interpretation.single import Single
 from wellchem.interpretation.table import Bools
 from wellchem.interpretation.verdicts import UNDECIDED
 from wellchem.interpretation.waters import HOURS_A_DAY
 from wellchem.interpretation.weighing import CERTAIN, LIKELY, POSSIBLE
-from wellchem.interpretation.wording import label, labels, title
+from wellchem.interpretation.wording import label, labels, listed, title
 from wellchem.limits.documents import short_name
-from wellchem.models.codes import Fraction, Reason
+from wellchem.models.codes import Fraction, Reason, SamplingPoint, Urgency
 from wellchem.models.finding import MissingTest
+from wellchem.models.limits import Comparison
 
 # Without these, and current, nothing good may be said of a well.
 CORE = ("bacteria", "nitrate", "arsenic", "lead")
@@ -26,16 +27,25 @@ _DAYS_A_MONTH = 30.5
 _CONFIRM = "Whether it holds: one sample is one moment. A second one, well apart, before money is spent."
 # A confirmation stands below the core tests and above the rest; what people answer costs nothing.
 _CONFIRM_VALUE, _LOWER_VALUE, _MEMBERS_VALUE, _WATCH_VALUE, _ROUTINE_VALUE = 83, 87, 33, 37, 10
+_WATCH_SOON_VALUE = 81
 _MEMBERS = "what was measured cannot settle it, because not all that counts was measured."
 _COARSE = "It was not found, but with a reporting limit that tells infants, children and pregnant women nothing."
+_POINTS = frozenset(point.value for point in SamplingPoint)
 _RISK = ("infants", "children", "pregnancy")
 _NEAR = 0.8  # as comparisons call a result near
 
 
 def _measured(single: Single, analyte: str) -> bool:
-    """Whether the sample has a usable, bounded result; `iron:dissolved` asks for a fraction."""
-    name, _, fraction = analyte.partition(":")
-    column = single.waters.table.standing(name, Fraction(fraction) if fraction else None)
+    """Whether the sample has a usable, bounded result; `iron:dissolved` asks for a fraction, `lead:tap_flushed` for
+    one that was taken there, by the sample or by its printed name.
+    """
+    name, _, which = analyte.partition(":")
+    table = single.waters.table
+    if which in _POINTS:
+        whole = single.sample.point == which
+        column = table.standing(name) if whole else table.taken(name, SamplingPoint(which))
+    else:
+        column = table.standing(name, Fraction(which) if which else None)
     return bool(column.bounded[0] or (column.low[0] > 0.0))
 
 
@@ -77,7 +87,7 @@ def _why_lacking(single: Single, wanted: Iterable[str]) -> str:
         return "It was not tested."
     if any(single.waters.table.standing(name).measured[0] for name in names):
         parts = (name.partition(":") for name in lacking)
-        words = (f"{fraction} {label(name)}".strip() for name, _, fraction in parts)
+        words = (f"{which.removeprefix('tap_').replace('_', ' ')} {label(name)}".strip() for name, _, which in parts)
         return f"Not tested, or without a number: {', '.join(words)}."
     qualifiers = {code for one in given for code in one.qualifiers}
     if "CG" in qualifiers:
@@ -268,16 +278,38 @@ def _confirmations(single: Single) -> Iterable[MissingTest]:
         )
 
 
+def near_limits(single: Single) -> tuple[Comparison, ...]:
+    """Results within a health limit but near it, or whose uncertainty spans it."""
+    return tuple(
+        item
+        for item in single.comparisons
+        if item.near and item.condition_settled and item.verdict == "within" and item.limit.kind == "health"
+    )
+
+
+def at_risk_at_once(single: Single, item: Comparison) -> tuple[str, ...]:
+    """Groups that are reckoned with and would have to act on the day on which this limit is passed."""
+    code = problems()[problem_of(item.analyte, item.limit.kind.value, "above")].code
+    return tuple(
+        row["group"]
+        for row in by("urgency", "problem").get(code, ())
+        if row["group"] in _RISK and row["above_ratio"] == "1" and row["urgency"] == Urgency.NOW
+        if single.waters.counts(row["group"])
+    )
+
+
 def _watched(single: Single) -> Iterable[MissingTest]:
-    """Results within a health limit but near it, or whose uncertainty spans it: to be followed."""
-    for item in single.comparisons:
-        if item.near and item.condition_settled and item.verdict == "within" and item.limit.kind == "health":
-            yield MissingTest(
-                code=f"watch_{item.analyte}",
-                title=f"{title(item.analyte)} again within the year: it is near its limit",
-                decision=f"Whether it rises above its limit, {item.limit.term} ({short_name(item.limit.authority)}).",
-                value=_WATCH_VALUE,
-            )
+    """What is near its limit is to be followed: within months where somebody would have to act at once."""
+    for item in near_limits(single):
+        at_risk = at_risk_at_once(single, item)
+        when = "within three months" if at_risk else "within the year"
+        who = f" {listed(at_risk).capitalize()} would have to act that day." if at_risk else ""
+        yield MissingTest(
+            code=f"watch_{item.analyte}",
+            title=f"{title(item.analyte)} again {when}: it is near its limit",
+            decision=f"Whether it rises above its limit, {item.limit.term} ({short_name(item.limit.authority)}).{who}",
+            value=_WATCH_SOON_VALUE if at_risk else _WATCH_VALUE,
+        )
 
 
 # Fields of the household that a report may fill.

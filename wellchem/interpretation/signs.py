@@ -5,16 +5,16 @@ Each sign is possible or likely, with its question to the household; none rename
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 
 import numpy as np
 
 from wellchem import chemistry
 from wellchem.interpretation.amounts import worked_out
 from wellchem.interpretation.practice import level
-from wellchem.interpretation.table import Bools, Floats
+from wellchem.interpretation.table import Bools, Column, Floats
 from wellchem.interpretation.waters import Waters
-from wellchem.models.codes import Fraction
+from wellchem.models.codes import Fraction, SamplingPoint
 
 _BY_PRODUCTS = ("total_trihalomethanes", "chloroform", "bromodichloromethane", "haloacetic_acids_5")
 
@@ -134,6 +134,38 @@ def reducing_water(waters: Waters) -> Bools:
     return metal & (used_up | gases)
 
 
+def galvanic_lead(waters: Waters) -> Bools:
+    """Lead found in water with much chloride against sulfate."""
+    chloride, sulfate = waters.table.standing("chloride"), waters.table.standing("sulfate")
+    ratio = worked_out(
+        chemistry.chloride_sulfate_mass_ratio,
+        {"chloride": (chloride.low, chloride.high), "sulfate": (sulfate.low, sulfate.high)},
+        ("chloride", "sulfate"),
+    )
+    return waters.above("lead", 0.0) & (ratio.low > level("galvanic_ratio_above"))
+
+
+def _drawn(waters: Waters) -> Iterable[tuple[Column, Column]]:
+    """Lead and copper, first drawn and flushed, where their printed names tell the two apart."""
+    first, flushed = SamplingPoint.TAP_FIRST_DRAW, SamplingPoint.TAP_FLUSHED
+    for name in ("lead", "copper"):
+        yield waters.table.taken(name, first), waters.table.taken(name, flushed)
+
+
+def metal_of_the_plumbing(waters: Waters) -> Bools:
+    """Lead or copper that falls as the tap runs."""
+    share = level("flushed_share")
+    falls = [(first.low > 0.0) & (flushed.high <= share * first.low) for first, flushed in _drawn(waters)]
+    return np.asarray(np.any(falls, axis=0))
+
+
+def metal_of_the_well(waters: Waters) -> Bools:
+    """Lead or copper that stays as the tap runs."""
+    share = level("flushed_share")
+    stays = [flushed.low > share * first.high for first, flushed in _drawn(waters)]
+    return np.asarray(np.any(stays, axis=0))
+
+
 SIGNS: Mapping[str, Callable[[Waters], Bools]] = {
     "softened": softened,
     "chlorinated": chlorinated,
@@ -143,6 +175,9 @@ SIGNS: Mapping[str, Callable[[Waters], Bools]] = {
     "septic_effluent": septic_effluent,
     "farming": farming,
     "reducing_water": reducing_water,
+    "galvanic_lead": galvanic_lead,
+    "metal_of_the_plumbing": metal_of_the_plumbing,
+    "metal_of_the_well": metal_of_the_well,
 }
 
 
@@ -182,4 +217,7 @@ INPUTS: Mapping[str, tuple[str, ...]] = {
     ),
     "farming": ("nitrate",),
     "reducing_water": ("iron", "manganese", "nitrate", "dissolved_oxygen", "ammonia", "methane", "sulfide"),
+    "galvanic_lead": ("lead", "chloride", "sulfate"),
+    "metal_of_the_plumbing": ("lead", "copper"),
+    "metal_of_the_well": ("lead", "copper"),
 }

@@ -103,7 +103,7 @@ def fired(single: Single, row: Mapping[str, str]) -> bool:
 
 def _evidence(single: Single, code: str) -> Iterable[Evidence]:
     certainty = single.certainty(code)
-    for state in (BEYOND, AHEAD, UNDECIDED) if certainty > POSSIBLE else (UNDECIDED,):
+    for state in (BEYOND, AHEAD, UNDECIDED) if certainty > POSSIBLE else (BEYOND, UNDECIDED):
         for place in single.deciding(code, state):
             item = single.comparisons[place]
             if state == UNDECIDED and item.limit.kind != "health":

@@ -8,14 +8,14 @@ from __future__ import annotations
 
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass, field
-from functools import cached_property
+from functools import cached_property, lru_cache
 from typing import Any
 
 import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
-from wellchem.models.codes import Censoring, Fraction, Measured, Role
+from wellchem.models.codes import Censoring, Fraction, Measured, Role, SamplingPoint
 from wellchem.models.sample import Sample
 
 Floats = NDArray[np.float64]
@@ -37,6 +37,7 @@ _CENSORING = {
 }
 _QUALIFIERS = {"J": ESTIMATED, "B": BLANK, "E": OVER, "H": HELD, "R": REJECTED, "U": NOT_DETECTED}
 _FRACTIONS = tuple(Fraction)
+_POINTS = tuple(SamplingPoint)
 _WHOLE = {Fraction.TOTAL: 0, Fraction.TOTAL_RECOVERABLE: 1, None: 2, Fraction.DISSOLVED: 4, Fraction.FREE: 5}
 # Rank of each fraction by its code; a missing one has code -1, the last place.
 _RANK = np.array([*(_WHOLE.get(fraction, 9) for fraction in _FRACTIONS), _WHOLE[None]], dtype=np.int64)
@@ -80,6 +81,7 @@ class Table:
     field_measured: Bools
     flags: NDArray[np.int32]
     basis_assumed: Bools
+    point: NDArray[np.int8]  # where the printed name says that the water was taken (a code of SamplingPoint), or -1
     worked: dict[str, object] = field(default_factory=dict, repr=False)  # what was worked out of it, by name
     _made: dict[tuple[str, str], Column] = field(default_factory=dict, repr=False)
     _usable: dict[str, NDArray[np.int64]] = field(default_factory=dict, repr=False)
@@ -129,6 +131,14 @@ class Table:
         if key not in self._made:
             self._made[key] = self._standing(analyte, fraction)
         return self._made[key]
+
+    def taken(self, analyte: str, point: SamplingPoint) -> Column:
+        """The result of an analyte whose printed name says that the water was taken there; the first of several."""
+        places = self.usable(analyte)
+        places = places[self.point[places] == _POINTS.index(point)][::-1]
+        row = np.full(self.size, -1, dtype=np.int64)
+        row[self.sample[places]] = places
+        return self._column(row)
 
     def _named(self, fraction: Fraction) -> bool:
         """Whether any row names the fraction."""
@@ -204,6 +214,15 @@ def _meant(fraction: Fraction) -> list[int]:
     return [_FRACTIONS.index(one) for one in named]
 
 
+@lru_cache(1 << 14)
+def _named_point(name: str) -> int:
+    """Where a printed name says that the water was taken: `Lead, first draw`; -1 where it does not."""
+    from wellchem.vocabulary import bundled
+
+    meaning = bundled().name(name)
+    return -1 if meaning is None or meaning.point is None else _POINTS.index(meaning.point)
+
+
 def _flags_of(qualifiers: str) -> int:
     return sum({_QUALIFIERS.get(code, 0) for code in qualifiers.split(";")})
 
@@ -219,6 +238,7 @@ def _made(
     field_measured: Bools,
     flags: NDArray[np.int32],
     basis_assumed: Bools,
+    point: NDArray[np.int8],
     kept: Bools,
 ) -> Table:
     """A table from the kept rows, sorted by analyte; what is present or absent gets the bounds that it has."""
@@ -241,6 +261,7 @@ def _made(
         field_measured=field_measured[order],
         flags=flags,
         basis_assumed=basis_assumed[order],
+        point=point[order],
     )
 
 
@@ -272,6 +293,7 @@ def from_sample(sample: Sample, in_doubt: Collection[int] = ()) -> Table:
         basis_assumed=np.array(
             [any(assumed.code == "basis" for assumed in result.assumptions) for result in results], dtype=bool
         ),
+        point=np.array([_named_point(result.printed.name) for result in results], dtype=np.int8),
         kept=np.ones(len(results), dtype=bool),
     )
 
@@ -314,5 +336,8 @@ def from_frame(frame: pd.DataFrame) -> Table:
         field_measured=_spread(frame["measured"], lambda text: text == Measured.FIELD.value, False, bool),
         flags=flags | _spread(frame["qualifiers"], lambda text: _flags_of(str(text)), 0, np.int32),
         basis_assumed=_spread(frame["assumptions"], lambda text: "basis=" in str(text), False, bool),
+        point=_spread(frame["printed_name"], lambda text: _named_point(str(text)), -1, np.int8)
+        if "printed_name" in frame
+        else np.full(len(frame), -1, dtype=np.int8),
         kept=_spread(frame["role"], lambda text: str(text) in water, True, bool) & (sample >= 0),
     )

@@ -91,7 +91,10 @@ def find(waters: Waters) -> Findings:
 def _from_limits(waters: Waters, weighing: _Weighing) -> None:
     """Decided verdicts are likely; of undecided ones on health limits, those with something found, or asked always."""
     verdicts = waters.verdicts
-    past = np.flatnonzero(verdicts.counts & (verdicts.state == BEYOND))
+    # A goal is no limit: where nothing else is in force, what it is passed by is to be found out.
+    aimed = np.flatnonzero(verdicts.counts & (verdicts.state == BEYOND) & verdicts.goal)
+    weighing.certainty[verdicts.problem[aimed], verdicts.sample[aimed]] = POSSIBLE
+    past = np.flatnonzero(verdicts.counts & (verdicts.state == BEYOND) & ~verdicts.goal)
     problem, sample = verdicts.problem[past], verdicts.sample[past]
     weighing.certainty[problem, sample] = LIKELY
     # Without an upper end only because something else was not measured: what was measured tells the ratio.
@@ -247,13 +250,18 @@ def applies(row: Mapping[str, str], waters: Waters, ratio: Floats) -> Bools:
 
 
 def _certain(waters: Waters, weighing: _Weighing, acute: NDArray[np.bool_]) -> None:
-    """Likely becomes certain by a second sound result, or where the hazard is acute; never on a bound alone."""
-    doubtful = np.zeros(weighing.certainty.shape, dtype=bool)
-    for place in np.flatnonzero((weighing.witnesses >= 2).any(axis=1)):
+    """Likely becomes certain by a second sound result, or where the hazard is acute.
+
+    Never on a bound alone, nor on a number out of the range of ground water, which may be a slip of units.
+    """
+    slipped = np.zeros(weighing.certainty.shape, dtype=bool)
+    at_odds = np.zeros(weighing.certainty.shape, dtype=bool)
+    for place in np.flatnonzero(((weighing.witnesses >= 2) | acute).any(axis=1)):
         for analyte in problems()[place].analytes:
             name = analyte.rstrip("<>")
             if waters.table.holds(name):
-                doubtful[place] |= implausible(waters, name) | disagreeing(waters, name)
-    confirmed = (weighing.witnesses >= 2) & ~doubtful
-    certain = (weighing.certainty == LIKELY) & (confirmed | (acute & ~weighing.open_ended))
+                slipped[place] |= implausible(waters, name)
+                at_odds[place] |= disagreeing(waters, name)
+    confirmed = (weighing.witnesses >= 2) & ~at_odds
+    certain = (weighing.certainty == LIKELY) & (confirmed | (acute & ~weighing.open_ended)) & ~slipped
     weighing.certainty[certain] = CERTAIN

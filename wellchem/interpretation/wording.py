@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from functools import lru_cache
 
 import numpy as np
@@ -44,6 +45,12 @@ def title(key: str) -> str:
     """A key as the beginning of a sentence."""
     name = label(key)
     return name if name == "pH" else name[:1].upper() + name[1:]
+
+
+def listed(words: Iterable[str]) -> str:
+    """Words of a sentence, the last two joined by *and*."""
+    *first, last = words
+    return f"{', '.join(first)} and {last}" if first else last
 
 
 def number(value: float) -> str:
