@@ -263,7 +263,8 @@ def no_action(finding: Interpretation) -> str:
             "The first step is to have tested what this report does not establish; the list below says how. What was "
             "tested calls for no other step today."
         )
-    return "No step for today follows from what was tested. Read next what was not tested."
+    further = "further " if any(caution.code != "informs" for caution in general(finding)) else ""
+    return f"No {further}step for today follows from what was tested. Read next what was not tested."
 
 
 def documents(finding: Interpretation) -> tuple[str, ...]:

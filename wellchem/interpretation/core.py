@@ -31,7 +31,7 @@ from wellchem.interpretation.treatment import IMPLAUSIBLE, recommend, treat
 from wellchem.interpretation.waters import Waters, dates_of_sample, day_hours
 from wellchem.interpretation.weighing import find
 from wellchem.interpretation.wording import label, listed, result
-from wellchem.models.codes import CheckStatus, SamplingPoint
+from wellchem.models.codes import Certainty, CheckStatus, SamplingPoint
 from wellchem.models.finding import Caution, Interpretation, Problem
 from wellchem.models.household import Household
 from wellchem.models.sample import Report, Sample
@@ -46,6 +46,9 @@ _INFORMS = (
     "professionals decide. What was not tested is not known."
 )
 _NOT_KNOWN = "Not established by this report: {names}. Until it is, nothing can be concluded about drinking this water."
+_NOT_KNOWN_BESIDE = (
+    "Not established by this report: {names}. What was found is to be acted on; whether more is wrong is not known."
+)
 _UNDATED = (
     "The report has no date of collection: how old its results are cannot be told, so none of them is established for "
     "the water of today."
@@ -204,10 +207,9 @@ def _cautions(single: Single, found: Iterable[Problem], altered: bool) -> tuple[
     if single.waters.observed("illness"):
         made.append(Caution(code="illness", text=_ILLNESS, decides="a physician"))
     if open_ones := not_established(single):
-        names = ", ".join(open_ones)
-        made.append(
-            Caution(code="not_established", text=_NOT_KNOWN.format(names=names), decides="a certified laboratory")
-        )
+        bad = any(problem.kind == "health" and problem.certainty is not Certainty.POSSIBLE for problem in found)
+        text = (_NOT_KNOWN_BESIDE if bad else _NOT_KNOWN).format(names=", ".join(open_ones))
+        made.append(Caution(code="not_established", text=text, decides="a certified laboratory"))
     if single.sample.collected is None:
         made.append(Caution(code="undated", text=_UNDATED, decides="the laboratory"))
     if current(single, "bacteria") and not any(problem.code in _BACTERIA for problem in found):

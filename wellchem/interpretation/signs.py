@@ -96,7 +96,7 @@ def _waste_marks(waters: Waters) -> np.ndarray[tuple[int, ...], np.dtype[np.int6
         waters.above("boron", level("sewage_boron_above")) & chloride,
         waters.above("anionic_surfactants", level("sewage_surfactants_above")),
         waters.above("total_coliform", 0.0) | waters.above("e_coli", 0.0),
-        chloride & _between(halide_low, halide_high, "sewage_bromide_ratio"),
+        chloride & (_between(halide_low, halide_high, "sewage_bromide_ratio") | waters.near("septic")),
     ]
     return np.asarray(np.sum(marks, axis=0), dtype=np.int64)
 

@@ -206,7 +206,8 @@ def _from_several(waters: Waters, weighing: _Weighing) -> None:
     weighing.raise_to(index["surface_connection"], coliform & exposed, POSSIBLE)
     if home.surface_influenced is True or home.bacteria_return is True or home.bacteria_after_rain is True:
         weighing.raise_to(index["surface_connection"], np.ones(waters.size, dtype=bool), LIKELY)
-    elif home.flooded is True or home.well_cap_sound is False:
+    elif home.flooded is True or home.well_cap_sound is False or home.well_type in OPEN_WELLS:
+        # A way in is to be looked for whatever one sample found.
         weighing.raise_to(index["surface_connection"], np.ones(waters.size, dtype=bool), POSSIBLE)
     metal = weighing.decided("lead") | weighing.decided("copper")
     aggressive = weighing.decided("low_ph") | weighing.decided("corrosive_water")
