@@ -33,6 +33,16 @@ class Limits:
         factor, offset = self._limit_factor(unit)
         return np.append(numbers.number, np.nan)[texts.codes] * factor + offset
 
+    def inside(self, beside: Floats, inside: Floats, which: NDArray[np.int64]) -> Floats:
+        """Limits of a column, else those printed in the value's own cell (`inside`, by distinct value, in its unit)."""
+        if np.isnan(inside).all():
+            return beside
+        factor, offset = (
+            self.meanings.floats(lambda one: one.unit.factor),
+            self.meanings.floats(lambda one: one.unit.offset),
+        )
+        return np.where(np.isnan(beside), inside[which] * factor + offset, beside)
+
     def spread(self, texts: Coded, inside: Floats, which: NDArray[np.int64]) -> Floats:
         """Uncertainties: of the value's own cell (`inside`, by distinct value), else of their column."""
         count = len(texts)

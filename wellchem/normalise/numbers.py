@@ -28,8 +28,8 @@ _GROUPED = re.compile(r"[-+]?[1-9]\d{0,2}(?:([.,])\d{3})+").fullmatch
 class Numbers:
     """Meanings of distinct texts, one entry a text: the number, how it is censored, what else the cell says.
 
-    `readable` is False where the text is no value at all. `unit`, `qualifiers` and `note` are texts; most
-    cells have none.
+    `readable` is False where the text is no value at all; `reporting` and `detection` are limits in the cell itself.
+    `unit`, `qualifiers` and `note` are texts; most cells have none.
     """
 
     readable: NDArray[np.bool_]
@@ -39,6 +39,8 @@ class Numbers:
     high: Floats
     uncertainty: Floats
     bound: NDArray[np.int8]
+    reporting: Floats
+    detection: Floats
     unit: Coded
     qualifiers: Coded
     note: Coded
@@ -122,6 +124,7 @@ def numbers_of(vocabulary: Vocabulary, texts: NDArray[Any], decimal: str | None,
             number[mine], readable[mine], censoring[mine] = bounds, True, CENSORING.index(kind)
             low[mine], high[mine] = (0.0, bounds) if kind is Censoring.LEFT else (bounds, np.inf)
     uncertainty, bound = np.full(count, np.nan), np.zeros(count, np.int8)
+    reporting, detection = np.full(count, np.nan), np.full(count, np.nan)
     unit: dict[int, str] = {}
     qualifiers: dict[int, str] = {}
     note: dict[int, str] = {}
@@ -137,6 +140,8 @@ def numbers_of(vocabulary: Vocabulary, texts: NDArray[Any], decimal: str | None,
             (low, found.low),
             (high, found.high),
             (uncertainty, found.uncertainty),
+            (reporting, found.reporting_limit),
+            (detection, found.detection_limit),
         ):
             if value is not None:
                 array[place] = value
@@ -155,6 +160,8 @@ def numbers_of(vocabulary: Vocabulary, texts: NDArray[Any], decimal: str | None,
         high,
         uncertainty,
         bound,
+        reporting,
+        detection,
         few(count, unit),
         few(count, qualifiers),
         few(count, note),

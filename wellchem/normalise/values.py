@@ -96,6 +96,7 @@ def _with_empty(numbers: Numbers) -> Numbers:
     nothing = np.array([np.nan])
     empty = Numbers(
         np.array([False]), nothing, np.array([NOT_REPORTED], np.int8), nothing, nothing, nothing, np.zeros(1, np.int8),
+        nothing, nothing,
         *(few(1, {}) for _ in range(3)),
     )  # fmt: skip
     return stacked([numbers, empty])

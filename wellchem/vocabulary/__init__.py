@@ -102,7 +102,11 @@ class Vocabulary:
 
     @cached_property
     def _values(self) -> _values.Values:
-        return _values.Values(self._rows("values"), self.is_unit, self._qualifiers.known)
+        return _values.Values(self._rows("values"), self.is_unit, self._qualifiers.known, self._role)
+
+    def _role(self, header: str) -> ColumnRole | None:
+        found = self.column(header)
+        return found.role if found else None
 
     @cached_property
     def _fractions(self) -> dict[str, Fraction]:

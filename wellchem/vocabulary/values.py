@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from wellchem.models.codes import Censoring
-from wellchem.vocabulary.meanings import Bound, ValueMeaning
+from wellchem.vocabulary.meanings import Bound, ColumnRole, ValueMeaning
 from wellchem.vocabulary.tables import Row
 from wellchem.vocabulary.text import clean, fold
 
@@ -39,8 +39,24 @@ _LABEL = re.compile(r"^(?:rl|mdl|dl|pql|loq|lod|mrl|mda|mdc|lq|lor|at|a)[\s:=]*(
 _RESTATED = re.compile(r"(.*\S)\s*[(\[]\s*([<>]?\s*[\d.,]+)\s*([^()\[\]\d][^()\[\]]*)[)\]]")
 _BOX = re.compile(r"[\[(]\s*[x✓✔]?\s*[\])]|[☐□☒☑■]")
 _EMPTY_BOX = re.compile(r"[\[(]\s*[\])]|[☐□]")
+# What stands in brackets behind a number, or a mark of attention on either side of it.
+_BRACKETED = re.compile(r"\s*[(\[]([^()\[\]]+)[)\]]")
+_LABELLED = re.compile(r"([^\W\d][^\d<]*?)\s*[:=]?\s*([<>]?\s*[\d.,]+)\s*(\D.*)?")
+_DEGREES = re.compile(r"(?:@|at)?\s*\d+(?:[.,]\d+)?\s*(?:°\s*c?|deg\.?\s*c|c)")
+_ATTENTION = re.compile(r"^[!↑↓▲▼]\s*(?=[<>\d.])|(?<=\S)\s*[!↑↓▲▼]+$")
+_MARKED = re.compile(r"^([*†‡§]{1,3})\s*(?=[<>\d.])")
+_SIGN_BEHIND = re.compile(r"^([\d.,]+)\s*([<>])$")
+_RAISED_POINT = re.compile(r"(?<=\d)·(?=\d)(?!\s*10\s*\^)")
 _SIGNS = {"less", "greater", "about"}
 _BARE = {"<", ">"}
+_BESIDE = {*_SIGNS, "rating", "place"}  # words that are no value by themselves
+_LIMITS = (
+    ColumnRole.REPORTING_LIMIT,
+    ColumnRole.DETECTION_LIMIT,
+    ColumnRole.LIMIT,
+    ColumnRole.PREVIOUS,
+    ColumnRole.STATISTIC,
+)
 _NON_DETECTS = {"not_detected", "below_detection", "below_reporting"}
 
 
@@ -51,6 +67,7 @@ class Values:
     rows: Iterable[Row]
     is_unit: Callable[[str], bool]
     is_qualifier: Callable[[str], bool]
+    role_of: Callable[[str], ColumnRole | None]
     _words: dict[str, str] = field(init=False, default_factory=dict)
     _compared: re.Pattern[str] = field(init=False)
     _about: re.Pattern[str] = field(init=False)
@@ -87,7 +104,11 @@ class Values:
         return self._known[key]
 
     def _meaning(self, printed: str, decimal: str | None, presence: bool) -> ValueMeaning | None:
-        printed = _QUOTED.sub(r"\1", printed).strip()
+        printed = _RAISED_POINT.sub(".", _QUOTED.sub(r"\1", printed).strip())
+        printed = _SIGN_BEHIND.sub(r"\2\1", _ATTENTION.sub("", printed))
+        if marked := _MARKED.match(printed):
+            made = self._meaning(printed[marked.end() :], decimal, presence)
+            return replace(made, qualifiers=(marked.group(1), *made.qualifiers)) if made else None
         text = fold(printed)
         if not text:
             return ValueMeaning(Censoring.NOT_REPORTED, note="blank")
@@ -101,10 +122,42 @@ class Values:
             return self._range(found.group(1), found.group(2), decimal)
         if (lead := self._leading_word(printed, text, decimal, presence)) is not None:
             return lead
+        if (beside := self._with_brackets(printed, decimal, presence)) is not None:
+            return beside
         if (twice := _RESTATED.fullmatch(printed)) and self._is_unit(twice.group(3)):
             first = self._numeric(twice.group(1), fold(twice.group(1)), decimal)
             return replace(first, note="restated") if first and first.unit_text else None
         return self._numeric(printed, text, decimal)
+
+    def _with_brackets(self, printed: str, decimal: str | None, presence: bool) -> ValueMeaning | None:
+        """A number with a limit, a rating or its temperature in brackets: `0.5 (RL 0.1)`, `7.2 (21 °C)`."""
+        limits: dict[ColumnRole, str] = {}
+        rest = printed
+        for found in _BRACKETED.finditer(printed):
+            inside = found.group(1).strip()
+            labelled = _LABELLED.fullmatch(inside)
+            role = self.role_of(labelled.group(1).strip(" .:=")) if labelled else None
+            if labelled and role in _LIMITS:
+                limits.setdefault(role, inside[labelled.start(2) :])
+            elif not (_DEGREES.fullmatch(fold(inside)) or self._words.get(fold(inside)) in ("rating", "place")):
+                continue
+            rest = rest.replace(found.group(), "", 1)
+        head, _, last = rest.rpartition(" ")
+        if head and self._words.get(fold(last)) == "rating":
+            rest = head.rstrip(" -")
+        if rest == printed or not any(letter.isdigit() for letter in rest):
+            return None
+        made = self._meaning(rest.strip(), decimal, presence)
+        if made is None or made.number is None:
+            return None
+        numbers = {role: self._numeric(text, fold(text), decimal) for role, text in limits.items()}
+        reporting, detection = (
+            limit.number
+            if (limit := numbers.get(role)) and fold(limit.unit_text) in ("", fold(made.unit_text))
+            else None
+            for role in (ColumnRole.REPORTING_LIMIT, ColumnRole.DETECTION_LIMIT)
+        )  # a limit of law or an earlier result is nothing of this result
+        return replace(made, reporting_limit=reporting, detection_limit=detection)
 
     def _ticked(self, text: str, presence: bool) -> ValueMeaning | None:
         """The one word of several that is ticked: `[ ] Present [X] Absent`."""
@@ -117,7 +170,7 @@ class Values:
     def _word(self, text: str, presence: bool) -> ValueMeaning | None:
         """A cell that is a word of the table, a unit or a qualifier after it or not."""
         meaning = self._words.get(text.replace("< ", "<")) or self._words.get(text.strip("()[]*. "))
-        if meaning is None or meaning in _SIGNS:
+        if meaning is None or meaning in _BESIDE:
             return None
         if meaning in ("absent_short", "present_short"):
             return _WORDS[meaning.removesuffix("_short")] if presence else None
@@ -133,7 +186,7 @@ class Values:
                 continue
             head = text[:cut].lstrip(" ,;:@(=").rstrip(" ,;:@(=<").replace("< ", "<")
             word = self._words.get(head)
-            if word is None or word in _SIGNS or head in ("-", ".", "*", "/", "?", "--") or word.endswith("_short"):
+            if word is None or word in _BESIDE or head in ("-", ".", "*", "/", "?", "--") or word.endswith("_short"):
                 continue
             rest = text[cut:].strip(" ,;:@=")
             made = self._word(head, presence)
@@ -154,6 +207,9 @@ class Values:
                 number = self._numeric(rest.strip("()[] "), rest.strip("()[] "), decimal)
                 if number and number.censoring is Censoring.RIGHT:
                     return replace(made, number=number.number, low=number.number)
+            if word == "present" and re.match(r"[(\[]\s*>?\s*\d", rest):
+                number = self._numeric(rest.strip("()[] "), rest.strip("()[] "), decimal)
+                return number if number and number.number and number.censoring is not Censoring.LEFT else None
             if word == "absent" and rest.strip("()[] ") in ("0", "<1", "< 1", "<1.0", "<1.1"):
                 return made
             unit = original
@@ -204,6 +260,8 @@ class Values:
                 return None
             uncertainty = float(f"{spread!r}e{more.group(3)}") if more.group(3) else spread
             rest = rest[plus.end() + more.end() :].lstrip(")")
+            if share := re.match(r"\s*%\s*\)?", rest):
+                uncertainty, rest = abs(number) * uncertainty / 100.0, rest[share.end() :]
         if rest and (rest[0].isdigit() or rest[0] in ".,'"):
             return None
         if _REFERENCE.match(rest):

@@ -21,6 +21,7 @@ NAMING = (
 _PREFIX = re.compile(r"^([A-Za-z]{1,6}[_. -]?\d{1,2})[_. -]?(?=[^\W\d])(.{2,})$")
 # Columns of the US Geological Survey's wide tables: p or r (remark) before a five-digit parameter code.
 _CODED = re.compile(r"^([pr])(\d{5})$")
+_TICKED = (None, ColumnRole.DETECT_FLAG)
 _TYPES = re.compile(r"^\d{1,3}[sdn]$")
 _DEPTH = 3
 _LOOK = 12
@@ -200,6 +201,8 @@ def _layout(cells: Cells, last: int, heads: dict[int, Head]) -> tuple[str, int]:
     )
     score = 2 * len({id(head) for head in [*hits, *names]}) + units + parts
     naming = [head.column for head in hits if head.role in NAMING]
+    if (ticks := tick_columns(cells, heads)) and _content_names(cells, last + 1) is not None:
+        return "vertical", score + 2 * len(ticks)
     if naming and not names_dominate(names, hits):
         if values > len(hits) and len(heads) > 3 and ColumnRole.NAME not in roles:
             return "", 0
@@ -233,6 +236,18 @@ def _layout(cells: Cells, last: int, heads: dict[int, Head]) -> tuple[str, int]:
         if below and not any(cell.kind & Kind.HEADER and not cell.kind & Kind.VALUE for cell in below):
             return "register", score
     return "", 0
+
+
+def tick_columns(cells: Cells, heads: dict[int, Head]) -> dict[int, str]:
+    """Columns headed by words of which a mark chooses one ("Present", "Absent"), and the word of each."""
+    found: dict[int, str] = {}
+    there = set()
+    for column, head in heads.items():
+        meaning = cells.lexicon.vocabulary.value(head.own[-1]) if head.role in _TICKED else None
+        if meaning is not None and meaning.number is None and meaning.detected is not None:
+            found[column] = head.own[-1]
+            there.add(meaning.detected)
+    return found if there == {True, False} else {}
 
 
 def names_dominate(names: list[Head], hits: list[Head]) -> bool:

@@ -7,8 +7,8 @@ from collections import Counter
 from wellchem.models.codes import LayoutKind
 from wellchem.reading.rows import HEAD_FIELDS, TakenColumn
 from wellchem.reading.tables.cells import Cells, Kind
-from wellchem.reading.tables.headers import Head, Header
-from wellchem.reading.tables.shape import BESIDE, LAYOUT, OWN, SMALL, R, Shape, numeric
+from wellchem.reading.tables.headers import Head, Header, tick_columns
+from wellchem.reading.tables.shape import BESIDE, LAYOUT, OWN, SMALL, R, Shape, ValueColumn, numeric
 from wellchem.reading.tables.value_columns import take_values
 from wellchem.vocabulary import ColumnRole
 
@@ -64,7 +64,13 @@ def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
         shape.took(heads[column], "percent_recovery", "header words")
     if statistics := by_role.get(R.STATISTIC, []):
         shape.statistic = statistics[0] if not numeric(cells, statistics[0], body) else None
+    shape.ticks = tick_columns(cells, heads)
+    for column in shape.ticks:
+        by_role[R.DETECT_FLAG] = [other for other in by_role.get(R.DETECT_FLAG, []) if other != column]
+        shape.took(heads[column], "presence", "a mark chooses one of several words")
     take_values(cells, shape, heads, by_role, body)
+    if shape.ticks and not shape.values:
+        shape.values.append(ValueColumn(min(shape.ticks)))
     shape.inverted = {
         column
         for column in by_role.get(R.DETECT_FLAG, [])

@@ -72,6 +72,7 @@ class ValueColumn:
 class Shape:
     """Columns of a table by what they hold.
 
+    `ticks` are columns in which a mark chooses the word of the heading.
     `inverted` are flag columns whose yes means not detected.
     `wrapped` gives, for a row whose name goes on in another row, that row and the whole name.
     """
@@ -87,6 +88,7 @@ class Shape:
     quality: list[int] = field(default_factory=list)
     statistic: int | None = None
     ambiguous: list[int] = field(default_factory=list)
+    ticks: dict[int, str] = field(default_factory=dict)
     inverted: set[int] = field(default_factory=set)
     wrapped: dict[int, tuple[int, str]] = field(default_factory=dict)
     said: dict[str, str] = field(default_factory=dict)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
@@ -10,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wellchem.models.codes import LayoutKind, UnreadReason
-from wellchem.reading.rows import Coded, Table, any_holds, column, constant, of
+from wellchem.reading.rows import Coded, Table, column, constant, of
 from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.headers import Header, header_at
 from wellchem.reading.tables.heads import label
@@ -18,13 +17,10 @@ from wellchem.reading.tables.limits import limit_texts
 from wellchem.reading.tables.notes import title_and_unit
 from wellchem.reading.tables.roles import groups, shape_of
 from wellchem.reading.tables.shape import OWN, SMALL, Shape, ValueColumn
+from wellchem.reading.tables.ticks import BOX, ticked_columns, ticked_words
 
 if TYPE_CHECKING:
     from wellchem.reading.tables.reader import Reader
-
-_BOX = re.compile(r"^(?:\[\s*[xX✓✗]?\s*\]|[☐☑☒□■])\s*\w")
-_BOXES = "[☐☑☒□■"
-_TICKED = re.compile(r"^(?:\[\s*[xX✓]\s*\]|[☑☒])\s*(\w.*)$")
 
 
 def take(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
@@ -151,6 +147,8 @@ def _fits(cells: Cells, shapes: list[Shape], header: Header, start: int) -> NDAr
         for index in shape.columns():
             if index not in naming and index not in shape.layout:
                 beside |= cells.grid.columns[index].codes >= 0
+        if shape.ticks and shape.name is not None:  # none of the words marked: a result that is missing
+            beside |= np.append((cells.kinds(shape.name) & Kind.NAME) > 0, False)[cells.grid.columns[shape.name].codes]
         fits = named & beside
         for index in naming[:1]:  # words other than names stand where the names do
             codes = cells.grid.columns[index].codes
@@ -341,9 +339,13 @@ def _texts(
         for index in indices[1:]:
             coded = coded.or_else(column(columns[index], at))
         texts[role] = _inverted(coded) if shape.inverted.intersection(indices) else coded
-    texts["value"] = _ticked(cells, rows, texts["value"])
+    texts["value"] = ticked_words(cells, rows, texts["value"])
+    if shape.ticks:
+        if value.column in shape.ticks:
+            texts["value"] = constant("", len(rows))
+        texts["presence"] = ticked_columns(cells, rows, shape.ticks)
     if "unit" in texts:
-        boxed = np.array([bool(_BOX.match(str(text))) for text in texts["unit"].texts] + [False])
+        boxed = np.array([bool(BOX.match(str(text))) for text in texts["unit"].texts] + [False])
         texts["unit"] = texts["unit"].kept(~boxed[texts["unit"].codes])  # the other box is no unit
         texts["value"], texts["unit"] = _apart(cells, texts["value"], texts["unit"])
     if shape.limits:
@@ -375,21 +377,6 @@ def _texts(
     if source.native is not None:
         native = np.append(source.native, False)[mine.codes]
     return texts, native
-
-
-def _ticked(cells: Cells, rows: NDArray[np.int32], value: Coded) -> Coded:
-    """Values, where boxes to tick stand for words ("[ ] Present  [X] Absent"): the word behind the one ticked box."""
-    if not any_holds(value.texts, _BOXES):
-        return value
-    boxed = np.array([bool(_BOX.match(str(text))) for text in value.texts] + [False])[value.codes]
-    if not boxed.any():
-        return value
-    words = [""] * len(rows)
-    for place in np.flatnonzero(boxed):
-        ticked = [match[1] for cell in cells.line(int(rows[place])) if (match := _TICKED.match(cell.text))]
-        words[place] = ticked[0] if len(ticked) == 1 else ""
-    found = of(words)
-    return found.or_else(value)
 
 
 def _apart(cells: Cells, value: Coded, unit: Coded) -> tuple[Coded, Coded]:
