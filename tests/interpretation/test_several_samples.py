@@ -214,6 +214,7 @@ def test_duplicates(other, status):
     one = sample("W-1", {"Nitrate-N": "12.4 mg/L"})
     twin = sample("W-1D", {"Nitrate-N": f"{other} mg/L"}, role=Role.DUPLICATE)
     finding = found(one, control=[twin])
+    assert check(finding, "other_samples").status == "not_possible"
     assert check(finding, "duplicates").status == status
     assert other in check(finding, "duplicates").text
 

@@ -74,7 +74,7 @@ def blanks(single: Single) -> Outcome:
 def other_samples(single: Single) -> Outcome:
     """Verdicts on health limits against those of the other samples of the well."""
     others = single.others
-    if others is None:
+    if others is None or not single.beside.samples:
         return _outcome(NOT_POSSIBLE, [_UNTOLD] if single.beside.untold else ())
     alike, apart = others.differing()
     if not (alike or apart):

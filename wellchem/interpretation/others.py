@@ -89,13 +89,13 @@ class Others:
         """What the others say of a problem."""
         own = _grounds(self.single, code)
         for other in self.others:
-            name = name_of(other.sample)
+            who = _who(other.sample)
             if other.findings.of(code)[0] >= LIKELY:
                 after = " It confirms this one." if self.confirms(code, other) else ""
-                yield Evidence(text=f"Another sample of this well ({name}): {_shown(other, code)}.{after}")
+                yield Evidence(text=f"{who}: {_shown(other, code)}.{after}")
             elif met := _within(other, own):
                 yield Evidence(
-                    text=f"Another sample of this well ({name}) was within: {_results(other, met)}. It takes nothing "
+                    text=f"{who} was within: {_results(other, met)}. It takes nothing "
                     "back: have the difference explained, and a further sample taken."
                 )
         yield from self._traced(code)
@@ -119,6 +119,8 @@ class Others:
         alike: list[str] = []
         apart: list[str] = []
         for other in self.others:
+            if other.sample.role is Role.DUPLICATE:
+                continue  # the check of repeated results tells of it
             mine, theirs = _judged(self.single), _judged(other)
             for name in sorted(mine.keys() & theirs.keys()):
                 shown = (
@@ -130,6 +132,11 @@ class Others:
 
 def _treated(single: Single) -> bool:
     return point_of(single.sample) is SamplingPoint.AFTER_TREATMENT
+
+
+def _who(sample: Sample) -> str:
+    kind = "A duplicate of this sample" if sample.role is Role.DUPLICATE else "Another sample of this well"
+    return f"{kind} ({name_of(sample)})"
 
 
 def _separate(other: Sample, sample: Sample) -> bool:
