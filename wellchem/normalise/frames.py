@@ -10,21 +10,23 @@ from numpy.typing import NDArray
 
 from wellchem import schema
 from wellchem.normalise.heads import ROLES
+from wellchem.normalise.meanings import Meanings
 from wellchem.normalise.numbers import CENSORING
 from wellchem.normalise.reasons import BESIDE, OK, REASONS
 from wellchem.normalise.results import UNREAD, Normalised
 from wellchem.reading.grid import Grid
-from wellchem.reading.rows import Coded, of, texts_of
+from wellchem.reading.rows import Coded, of
 
 
 def results_frame(made: Normalised) -> pd.DataFrame:
     """The results frame, quality control with its role, in the order of the source."""
     keep = np.flatnonzero(made.reason == OK)
     rows = made.reading.rows
-    order = np.lexsort((rows.column[keep], rows.row[keep], rows.grid[keep]))
-    keep = keep[order] if not (np.diff(order) == 1).all() else keep
+    place = rows.grid[keep].astype(np.int64) << 48 | rows.row[keep].astype(np.int64) << 16 | rows.column[keep]
+    if (place[1:] < place[:-1]).any():
+        keep = keep[np.argsort(place, kind="stable")]
     heads, sample = made.heads, rows.sample[keep]
-    meanings = made.meanings
+    meanings = Meanings(made.meanings.group[keep], made.meanings.each)
     data: dict[str, Any] = {
         "sample": _keys(made, keep),
         "sample_id": _categorical(heads.printed.sample_id.take(sample)),
@@ -32,20 +34,20 @@ def results_frame(made: Normalised) -> pd.DataFrame:
         "point": _fixed("point", heads.point.take(sample)),
         "collected": heads.collected[sample],
         "role": _codes("role", made.role[keep], ROLES),
-        "analyte": _categorical(meanings.texts(lambda one: one.analyte).take(keep)),
-        "fraction": _fixed("fraction", meanings.texts(lambda one: one.fraction).take(keep)),
-        "basis": _categorical(meanings.texts(lambda one: one.unit.basis).take(keep)),
+        "analyte": _categorical(meanings.texts(lambda one: one.analyte)),
+        "fraction": _fixed("fraction", meanings.texts(lambda one: one.fraction)),
+        "basis": _categorical(meanings.texts(lambda one: one.unit.basis)),
         "censoring": _codes("censoring", made.bounds.censoring[keep], CENSORING),
         "value": made.bounds.value[keep],
         "low": made.bounds.low[keep],
         "high": made.bounds.high[keep],
-        "unit": _categorical(meanings.texts(lambda one: one.unit.unit).take(keep)),
+        "unit": _categorical(meanings.texts(lambda one: one.unit.unit)),
         "uncertainty": made.uncertainty[keep],
         "reporting_limit": made.reporting[keep],
         "detection_limit": made.detection[keep],
         "qualifiers": _categorical(made.qualifiers.take(keep)),
         "method": _categorical(rows.method.take(keep)),
-        "measured": _fixed("measured", meanings.texts(lambda one: one.measured).take(keep)),
+        "measured": _fixed("measured", meanings.texts(lambda one: one.measured)),
         "assumptions": _categorical(made.assumptions.take(keep)),
         "printed_name": _categorical(rows.name.take(keep)),
         "printed_value": _categorical(rows.value.or_else(rows.presence).take(keep)),
@@ -120,12 +122,12 @@ def _keys(made: Normalised, keep: NDArray[np.int64]) -> pd.Categorical:
 
 def _categorical(column: Coded) -> pd.Categorical:
     codes, texts = column.codes, column.texts
-    distinct = set(texts)
-    if len(distinct) < len(texts) or "" in distinct:
+    categories = pd.Index(texts, dtype="str")
+    if not categories.is_unique or (texts == "").any():
         place: dict[str, int] = {}
         to = [place.setdefault(text, len(place)) if text else -1 for text in texts]
-        codes, texts = np.array([*to, -1], np.int32)[codes], texts_of(place)
-    return pd.Categorical.from_codes(codes, categories=pd.Index(texts, dtype="str"))
+        codes, categories = np.array([*to, -1], np.int32)[codes], pd.Index(list(place), dtype="str")
+    return pd.Categorical.from_codes(codes, categories=categories)
 
 
 def _dtype(frame: str, name: str) -> Any:

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import csv
 from collections import Counter
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
 
 from wellchem.reading.delimited import comment_lines, records_of
 from wellchem.reading.dialect import DIRECTIVE, Dialect
-from wellchem.reading.grid import Codes, GridColumn, text_array
+from wellchem.reading.grid import Codes, GridColumn
 
 if TYPE_CHECKING:
     import pyarrow as pa
@@ -36,7 +36,8 @@ def read_columns(text: bytes, dialect: Dialect) -> tuple[tuple[GridColumn, ...],
         return None
     # Most files are regular: as many records as lines, all of one width. That is seen by counting alone.
     count = text.count(b"\n") + (not text.endswith(b"\n"))
-    if not text.startswith((b"#", b"\n")) and b"\n\n" not in text:
+    blank_lines = b"\n\n" in text[:EDGE] or b"\n\n" in text[-EDGE:]  # in between they are seen by the count alone
+    if not text.startswith((b"#", b"\n")) and not blank_lines:
         table = _by_arrow(memoryview(text), dialect, dialect.width, False)
         if table is not None and table.num_rows == count:
             columns = tuple(_column(table.column(at)) for at in range(table.num_columns))
@@ -141,6 +142,7 @@ def _by_arrow(piece: memoryview, dialect: Dialect, width: int, inside: bool) -> 
                 null_values=[""],
                 strings_can_be_null=True,
                 quoted_strings_can_be_null=True,
+                check_utf8=False,  # the text is UTF-8 by now
             ),
         )
     except pa.ArrowInvalid:
@@ -176,5 +178,4 @@ def _column(chunked: pa.ChunkedArray) -> GridColumn:
         into = again.indices.fill_null(-1).to_numpy(zero_copy_only=False).astype(np.int32)
         codes = np.append(into, np.int32(-1))[codes]
         dictionary = again.dictionary
-    texts: list[Any] = dictionary.to_pylist()
-    return GridColumn(codes, text_array(texts))
+    return GridColumn(codes, dictionary.to_numpy(zero_copy_only=False))

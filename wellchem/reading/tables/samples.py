@@ -8,7 +8,7 @@ import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
-from wellchem.reading.rows import HEAD_FIELDS, Coded, SampleHeads, concatenated, constant, of, texts_of
+from wellchem.reading.rows import HEAD_FIELDS, Coded, SampleHeads, concatenated, constant, of
 
 # What tells one sample from another; the rest is said of a sample.
 IDENTITY = ("sample_id", "site", "point", "date_collected", "time_collected", "matrix", "sample_type")
@@ -87,10 +87,9 @@ class SampleBook:
 def _distinct(column: Coded) -> Coded:
     """The same rows over the texts that they have, each once in the dictionary, in its order."""
     used = np.flatnonzero(np.bincount(column.codes[column.codes >= 0], minlength=len(column.texts)))
-    place: dict[str, int] = {}
     to = np.full(len(column.texts) + 1, -1, np.int32)
-    to[used] = [place.setdefault(text, len(place)) for text in column.texts[used]]
-    return Coded(to[column.codes], texts_of(place))
+    to[used], texts = pd.factorize(column.texts[used])
+    return Coded(to[column.codes], texts)
 
 
 def _same(columns: Mapping[str, Coded], sections: NDArray[np.int32]) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
