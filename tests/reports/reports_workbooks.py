@@ -385,8 +385,38 @@ def units_above() -> Layout:
     ))  # fmt: skip
 
 
+def titled_limits() -> Layout:
+    """Sheets of limits whose tables look like results: a column `Value`, rows of authorities; statistics on a third."""
+    book = Workbook()
+    sheet_of((
+        ("Site", "Date", "Lead (ug/L)", "Nitrate as N (mg/L)"),
+        ("Fallow Acre", datetime(2026, 3, 9), 3.1, 6.2), ("Two Ash", datetime(2026, 3, 9), "<1", 12.4),
+    ), "Results", book)  # fmt: skip
+    sheet_of((("Parameter", "Unit", "Value"), ("Lead", "ug/L", 15), ("Nitrate as N", "mg/L", 10)), "Guidelines", book)
+    sheet_of(
+        (
+            ("Drinking water limits",),
+            ("Authority", "Lead (ug/L)", "Nitrate as N (mg/L)"),
+            ("WHO", 10, 11.3),
+            ("US EPA", 15, 10),
+        ),
+        "Sheet3",
+        book,
+    )
+    sheet_of(
+        (("Parameter", "Unit", "All wells"), ("Lead", "ug/L", 2.2), ("Nitrate as N", "mg/L", 9.3)),
+        "Summary statistics",
+        book,
+    )
+    return one("xlsx_titled_limits", book, (
+        Water("Fallow Acre", "Fallow Acre", "2026-03-09", (it("lead", 0.0031), it("nitrate", 6.2))), Water("Two Ash", "Two Ash", "2026-03-09", (it("lead", 0, 0.001), it("nitrate", 12.4))),
+    ), unread=4)  # fmt: skip
+
+
 LAYOUTS = (
     symbols_and_marks, conditional_formats, formulas, epoch_1904, three_blocks, side_sheets, marks_between_samples, limits_beneath,
+    titled_limits,
+    sheet_per_parameter,
     odd_blanks, field_and_laboratory, pairs_across, raw_and_treated, numbers_everywhere, history, statistics_only,
     blanks_across, repeated_headers, sample_rows, units_above,
 )  # fmt: skip

@@ -173,7 +173,8 @@ class Phrases:
         """What a label of a row or of a whole table calls it: limits, statistics, earlier results; None for a sample's.
 
         Every word must be explained: by a header of such a column, as a year or an ordinal number, or as a word that
-        goes with them ("WHO guideline value, 2022", "95th percentile of all wells").
+        goes with them ("WHO guideline value, 2022", "95th percentile of all wells"). An authority alone
+        heads its limits.
         """
         tokens, place, role = words(text).split(), 0, None
         while place < len(tokens):
@@ -182,6 +183,8 @@ class Phrases:
                 found = self.columns.meaning(word, "") if len(word) > 2 or size == len(tokens) else None
                 if found is not None and found.role in _LABELS:
                     role = role or found.role
+                elif self._exact.get(("label_word", word)) == "authority":
+                    role = role or ColumnRole.LIMIT  # a row of an authority's values
                 elif ("label_word", word) not in self._exact and not _ORDINAL.fullmatch(word):
                     continue
                 place += size

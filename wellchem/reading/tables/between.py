@@ -51,6 +51,14 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
         reader.section.unit = titled[1]
         _claim(reader, grid, row, left, LayoutKind.SECTION)
         return
+    if len(left) == 1 and not values and cells.grid.page is None and reader.vocabulary.label_role(text):
+        reader.section.apart = text
+        _claim(reader, grid, row, left, LayoutKind.SECTION)
+        return
+    if len(left) == 1 and not values and left[0].kind & Kind.NAME and cells.grid.page is None:
+        reader.section.name = text  # "Arsenic (µg/L)" over a table of wells and results
+        _claim(reader, grid, row, left, LayoutKind.SECTION)
+        return
     alone = len({cell.text for cell in left if cell.kind & Kind.PHRASE}) == 1  # "Total | Dissolved" heads columns
     phrase = reader.lexicon.phrase(text) or (reader.lexicon.phrase(left[0].text) if len(left) > 1 and alone else None)
     if phrase is not None and _opens_section(reader, phrase):
@@ -84,7 +92,7 @@ def _claim(reader: Reader, grid: int, row: int, left: list[Cell], kind: LayoutKi
 def _opens_section(reader: Reader, phrase: PhraseMeaning) -> bool:
     """Take what a title says of the rows beneath it. A group of quality control lasts until a sample is named again."""
     section = reader.section
-    section.unit = ""
+    section.unit = section.name = section.apart = ""
     if phrase.kind is PhraseKind.QUALITY_CONTROL:
         section.role = str(phrase.role or Role.CONTROL)
         section.fraction = section.measured = ""

@@ -40,6 +40,8 @@ class Section:
     role: str = ""
     basis: str = ""
     unit: str = ""
+    name: str = ""  # the analyte of a table that has no column of names
+    apart: str = ""  # the title of limits, statistics or earlier results, which are nobody's sample
 
 
 @dataclass
@@ -210,6 +212,8 @@ class Reader:
             elif default:
                 mine = mine.or_else(constant(default, count))
             filled[name] = mine
+        if self.section.apart:
+            filled["statistic"] = filled["statistic"].or_else(constant(self.section.apart, count))
         if self.section.role and self.section.role != Role.ROUTINE:
             filled["quality_control"] = filled["quality_control"].or_else(constant(self.section.role, count))
         self.parts.append(
@@ -233,6 +237,14 @@ class Reader:
         if grid and here.page is None and here.sheet != self.source.grids[grid - 1].sheet:
             self.section = Section()
             self.carried = None
+        if here.page is None and (title := here.sheet or ""):
+            phrase = self.lexicon.phrase(title)
+            if phrase is not None and phrase.role is not None and phrase.role is not Role.ROUTINE:
+                self.section.role = str(phrase.role)
+            elif self.vocabulary.label_role(title):
+                self.section.apart = title
+            elif self.lexicon.is_name(title):
+                self.section.name = title
 
     def close_section(self) -> None:
         """An unknown title ends what the last one said of the fraction; quality control goes on."""

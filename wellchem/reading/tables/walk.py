@@ -4,12 +4,17 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
+import numpy as np
+
 from wellchem.models.codes import LayoutKind, UnreadReason
+from wellchem.reading.rows import HEAD_FIELDS, Table, TakenColumn, constant
+from wellchem.reading.rows import column as coded
 from wellchem.reading.tables import vertical, wide
 from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.content import columns_of_samples_at, list_at
 from wellchem.reading.tables.dated import with_dates
 from wellchem.reading.tables.headers import Header, header_at
+from wellchem.reading.tables.shape import BESIDE
 from wellchem.vocabulary import ColumnRole
 
 _LONG = 2000  # rows of a grid from which on it is given up where no table shows …
@@ -44,6 +49,8 @@ def _at(reader: Reader, grid: int, cells: Cells, row: int) -> int:
         return vertical.body(reader, grid, cells, samples[0], [samples[1]])
     header = header_at(cells, row)
     if header is not None:
+        if header.layout == "register" and (values := header.columns(ColumnRole.VALUE)):
+            return _one_analyte(reader, grid, cells, header, values[0])
         if header.layout == "register":
             return _register(reader, grid, cells, header)
         return _take(reader, grid, cells, header)
@@ -62,6 +69,47 @@ def _take(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
     after = (wide.take if header.layout == "wide" else vertical.take)(reader, grid, cells, header)
     reader.carry(grid, header, after == cells.height)
     return after
+
+
+def _one_analyte(reader: Reader, grid: int, cells: Cells, header: Header, value: int) -> int:
+    """A row a sample, and one column of results: of the analyte that the title names, else nobody knows of what."""
+    reader.header_rows(grid, cells, range(header.first, header.last + 1))
+    identity = {
+        str(head.role): column for column, head in reversed(header.heads.items()) if str(head.role) in HEAD_FIELDS
+    }
+    beside = {BESIDE[head.role]: column for column, head in header.heads.items() if head.role in BESIDE}
+    row, rows = header.last + 1, []
+    while row < cells.height and (text := cells.text(row, value)):
+        if not cells.lexicon.kind(text) & Kind.VALUE and header_at(cells, row) is not None:
+            break
+        if any(reader.vocabulary.label_role(cell.text) for cell in cells.line(row)):
+            reader.layout_row(grid, row, LayoutKind.LIMIT)  # of averages and limits
+        else:
+            rows.append(row)
+        row += 1
+    name = reader.section.name
+    if not name or not rows:
+        for at in rows:
+            reader.loose_row(grid, at, [cell.column for cell in cells.line(at)], UnreadReason.NO_NAME)
+        return row
+    found = np.array(rows, dtype=np.int32)
+    grids = cells.grid.columns
+    texts = {field: coded(grids[column], found) for field, column in {**beside, "value": value}.items()}
+    native = grids[value].native
+    numbers = reader.emit(
+        grid, found, value, {**texts, "name": constant(name, len(found))},
+        reader.samples_of({field: coded(grids[column], found) for field, column in identity.items()}, {}, len(found)),
+        native=None if native is None else np.append(native, False)[grids[value].codes[found]],
+    )  # fmt: skip
+    reader.ledger.link(grid, found, [value, *beside.values()], numbers)
+    reader.ledger.layout(grid, found, identity.values(), LayoutKind.SAMPLE_HEAD)
+    reader.ledger.layout(grid, found, range(cells.width), LayoutKind.ADMINISTRATIVE)
+    taken = tuple(
+        TakenColumn(column, head.text, str(head.role or "unassigned"), "header words")
+        for column, head in sorted(header.heads.items())
+    )
+    reader.tables.append(Table(grid, header.first, row - 1, "a row per sample", taken))
+    return row
 
 
 def _register(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
