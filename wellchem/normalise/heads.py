@@ -173,7 +173,7 @@ def _number(text: str) -> float | None:
 
 def _coordinates(column: Coded, most: float) -> NDArray[np.float64]:
     """Decimal degrees of each row; most are printed as numbers alone."""
-    degrees = plain_numbers(column.texts, b"0123456789.+-")
+    degrees = plain_numbers(column.texts)
     for place in np.flatnonzero(~(np.abs(degrees) <= most)):
         found = _coordinate(str(column.texts[place]), most)
         degrees[place] = np.nan if found is None else found

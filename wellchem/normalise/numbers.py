@@ -19,7 +19,7 @@ Floats = NDArray[np.float64]
 CENSORING = tuple(Censoring)
 NONE, LEFT, RIGHT, INTERVAL, PRESENT, ABSENT, NOT_REPORTED = range(len(CENSORING))
 BOUNDS = (None, Bound.DETECTION, Bound.REPORTING)
-_PLAIN = re.compile(r"[-+]?(?:\d+\.?\d*|\.\d+)(?:[eE][-+]?\d+)?").fullmatch
+_PLAIN = re.compile(r"[-+]?(?:\d+\.?\d*|\.\d+)").fullmatch
 _FIGURES = b"0123456789."
 _GROUPED = re.compile(r"[-+]?[1-9]\d{0,2}(?:([.,])\d{3})+").fullmatch
 
@@ -59,7 +59,7 @@ def stacked(parts: Sequence[Numbers]) -> Numbers:
     return Numbers(**made)
 
 
-def plain_numbers(texts: NDArray[Any], letters: bytes = _FIGURES + b"+-eE") -> Floats:
+def plain_numbers(texts: NDArray[Any], letters: bytes = _FIGURES + b"+-") -> Floats:
     """Texts that are a number and nothing else, made of these letters; NaN for every other text.
 
     All together: the letters of all texts are looked up at once, and a text without any other letter is a number to
