@@ -105,11 +105,13 @@ def bounds(function: Callable[..., Any], intervals: Mapping[str, ArrayLike | tup
     words = {name: given for name, given in intervals.items() if isinstance(given, str)}
     known, function = getattr(function, "behaviour", None), partial(function, **words)
     box = _box({name: given for name, given in intervals.items() if not isinstance(given, str)})
+    if isinstance(known, Behaviour):
+        return _bounds(function, box, known)
     # One water shows whether the function has one output or several.
     first = function(**{name: low.reshape(-1)[0] if low.size else np.nan for name, (low, _) in box.items()})
     names = [field.name for field in fields(first)] if is_dataclass(first) else getattr(first, "_fields", ())
     if not names:
-        return _bounds(function, box, known or Behaviour())
+        return _bounds(function, box, Behaviour())
     declared: dict[str, Behaviour] = known or {}
     return type(first)(
         **{name: _bounds(_field(function, name), box, declared.get(name, Behaviour())) for name in names}
@@ -141,13 +143,15 @@ def _bounds(function: Callable[..., Any], box: Mapping[str, tuple[Array, Array]]
     for low, high in flat.values():
         uncertain |= low != high
         missing |= np.isnan(low)
-    certain = _value(function, {name: low for name, (low, _) in flat.items()})
-    low_end, high_end = (np.where(missing, np.nan, np.broadcast_to(certain, size)) for _ in range(2))
     chosen = uncertain & ~missing
+    low_end, high_end = np.empty(size), np.empty(size)
+    if not np.all(chosen):
+        certain = _value(function, {name: low for name, (low, _) in flat.items()})
+        low_end[:] = high_end[:] = np.where(missing, np.nan, certain)
     if np.any(chosen):
         part = {name: (_some(low, chosen), _some(high, chosen)) for name, (low, high) in flat.items()}
-        for ends, sign, limit in ((low_end, -1.0, known.least), (high_end, 1.0, known.greatest)):
-            found = sign * _greatest(_signed(function, sign), part, known, sign)
+        least, greatest = _extremes(function, part, known)
+        for ends, found, limit in ((low_end, least, known.least), (high_end, greatest, known.greatest)):
             ends[chosen] = np.clip(np.where(np.isnan(found), limit, found), known.least, known.greatest)
     return Bounds(restored(low_end.reshape(shape)), restored(high_end.reshape(shape)))
 
@@ -174,10 +178,61 @@ def _signed(function: Callable[..., Any], sign: float) -> Callable[[Point], Arra
     return lambda point: sign * _value(function, point)
 
 
-def _greatest(
-    value: Callable[[Point], Array], box: Mapping[str, tuple[Array, Array]], known: Behaviour, sign: float
-) -> Array:
-    """Greatest value of the (signed) function over the box; NaN where an unbounded argument leaves it open."""
+@dataclass(frozen=True)
+class _Sought:
+    """What leads to one end of a function's values: the arguments that are settled, and those still to be searched."""
+
+    point: Point
+    box: Mapping[str, tuple[Array, Array]]
+    opened: NDArray[np.bool_]  # where an unbounded argument leaves the end open
+    cornered: bool  # whether the end is at a corner of the box
+
+    @property
+    def corners(self) -> list[Point]:
+        """The corners that the arguments of the box make."""
+        sides = product((0, 1), repeat=len(self.box))
+        return [
+            {**self.point, **{name: self.box[name][side] for name, side in zip(self.box, one, strict=True)}}
+            for one in sides
+        ]
+
+
+def _extremes(
+    function: Callable[..., Any], box: Mapping[str, tuple[Array, Array]], known: Behaviour
+) -> tuple[Array, Array]:
+    """Least and greatest value over the box; NaN where an unbounded argument leaves one open.
+
+    Corners of both ends are asked of the function together: for a single water a call costs more than its values.
+    """
+    sought = {sign: _sought(box, known, sign) for sign in (-1.0, 1.0)}
+    corners = [(sign, corner) for sign, one in sought.items() if one.cornered for corner in one.corners]
+    values = iter(_together(function, [corner for _, corner in corners], sought[1.0].opened.size))
+    found = {sign: [next(values) for other, _ in corners if other == sign] for sign in sought}
+    ends = []
+    for sign, one in sought.items():
+        if one.cornered:
+            end = np.asarray((np.minimum if sign < 0.0 else np.maximum).reduce(found[sign]))
+        else:
+            surely = set(one.box) <= {*known.peaked, *known.dipped}
+            end = sign * _search(_signed(function, sign), one.box, one.point, dict(known.breaks), surely)
+        ends.append(np.where(one.opened, np.nan, end))
+    return ends[0], ends[1]
+
+
+def _together(function: Callable[..., Any], points: list[Point], size: int) -> Array:
+    """Values at several points, a row each, by as few calls as memory allows."""
+    if size * len(points) > _AT_ONCE:
+        return np.array([np.broadcast_to(_value(function, point), size) for point in points])
+    stacked: dict[str, Array] = {}
+    for name in points[0] if points else ():
+        given = [np.asarray(point[name]) for point in points]
+        same = all(one is given[0] for one in given)
+        stacked[name] = given[0] if same else np.stack([np.broadcast_to(one, size) for one in given])
+    return np.broadcast_to(_value(function, stacked), (len(points), size)) if points else np.empty((0, size))
+
+
+def _sought(box: Mapping[str, tuple[Array, Array]], known: Behaviour, sign: float) -> _Sought:
+    """What the declared directions settle of the way to the greatest (sign 1) or the least value (sign -1)."""
     upward, downward, ended = known.rising, known.falling, known.dipped
     if sign < 0.0:
         upward, downward, ended = known.falling, known.rising, known.peaked
@@ -193,22 +248,8 @@ def _greatest(
         opened |= np.isinf(high) & (low != high)
         if name in upward:
             point[name] = finite.pop(name)[1]
-    searched = list(finite)
-    if set(searched) <= set(ended) and len(searched) <= _TURNED:
-        # What dips is greatest at an end.
-        return np.where(opened, np.nan, _cornered(value, finite, point))
-    surely = set(searched) <= {*known.peaked, *known.dipped}
-    best = _search(value, finite, point, dict(known.breaks), surely) if searched else value(point)
-    return np.where(opened, np.nan, best)
-
-
-def _cornered(value: Callable[[Point], Array], box: Mapping[str, tuple[Array, Array]], point: Point) -> Array:
-    """Greatest value at the corners that the named arguments make; NaN where a corner has none."""
-    corners = [
-        value({**point, **{name: box[name][side] for name, side in zip(box, sides, strict=True)}})
-        for sides in product((0, 1), repeat=len(box))
-    ]
-    return np.asarray(np.maximum.reduce(corners))
+    # What dips is greatest at an end.
+    return _Sought(point, finite, opened, set(finite) <= set(ended) and len(finite) <= _TURNED)
 
 
 def _search(
