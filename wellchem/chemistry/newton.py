@@ -25,46 +25,43 @@ _TRACE = 1e-12  # mol/kg, below which a component need not be balanced to a rela
 
 def finish(system: System, known: Conditions, now: Unknowns) -> None:
     """Solve the waters, beginning with the unknowns, which are overwritten."""
-    count = len(system.components)
+    count, size = len(system.components), now.error.size
     sought = not known.given.has_ph
     log_k = system.constants @ temperature_basis(known.temperature)
-    parameters = debye_huckel_parameters(known.temperature)
-    hydrogen = np.concatenate([np.zeros(count), system.hydrogen])
-    derivatives = np.column_stack([system.stoichiometry, hydrogen])
-    weights, target = _equations(system, known)
+    a, b = (np.tile(one, 2) for one in debye_huckel_parameters(known.temperature))
+    balances, target = _equations(system, known)
+    weights = np.vstack([balances, system.strength])
     scale = np.abs(target) + _TRACE
-
-    def terms(strength: Array) -> Array:
-        rows = np.empty((system.conditional.shape[1], strength.size))
-        ionic_terms(strength, *parameters, system.sizes, out=rows[:-3])
-        rows[-3:] = now.log_water, now.log_hydrogen, known.log_electron
-        return rows
-
+    derivatives = system.stoichiometry
+    if sought:
+        derivatives = np.column_stack([derivatives, np.concatenate([np.zeros(count), system.hydrogen])])
+    unknowns = derivatives.shape[1] + 1
+    terms = np.empty((system.conditional.shape[1], 2 * size))  # at the ionic strength, and a little beside it
+    terms[-1] = np.tile(known.log_electron, 2)
+    slope = np.empty((size, unknowns, unknowns))
+    by_strength = np.zeros((len(system.stoichiometry), size))
     for _ in range(_STEPS):
-        at, beside = terms(now.ionic_strength), terms(now.ionic_strength * (1 + _NUDGE))
-        complexes = molalities(system, now.free, conditional_constants(system, at, log_k))
-        species = np.concatenate([now.free, complexes])
-        by_strength = np.concatenate([np.zeros_like(now.free), system.conditional @ (beside - at) * (_LN10 / _NUDGE)])
-        strength = system.strength @ species
+        strength = now.ionic_strength
+        ionic_terms(np.concatenate([strength, strength * (1 + _NUDGE)]), a, b, system.sizes, out=terms[:-3])
+        terms[-3, :size], terms[-2, :size] = now.log_water, now.log_hydrogen
+        terms[-3:-1, size:] = terms[-3:-1, :size]
+        at, moved = terms[:, :size], (terms[:, size:] - terms[:, :size]) * (_LN10 / _NUDGE)
+        species = np.concatenate([now.free, molalities(system, now.free, conditional_constants(system, at, log_k))])
+        by_strength[count:] = system.conditional @ moved
         now.log_water = water_activity(species.sum(axis=0))
 
-        residual = np.vstack([(weights @ species - target) / scale, strength / now.ionic_strength - 1])
-        slope = np.empty((species.shape[1], len(residual), count + 2))
-        slope[:, :-1, :-1] = np.einsum("rs,sn,su->nru", weights, species, derivatives, optimize=True)
-        slope[:, :-1, -1] = (weights @ (species * by_strength)).T
-        slope[:, :-1] /= scale.T[:, :, None]
-        slope[:, -1, :-1] = np.einsum("s,sn,su->nu", system.strength, species, derivatives, optimize=True)
-        slope[:, -1, -1] = system.strength @ (species * by_strength) - strength
-        slope[:, -1] /= now.ionic_strength[:, None]
-        _fix_carbonate(system, known, now, at, beside, residual, slope)
-        if not sought:
-            residual = np.delete(residual, count, axis=0)
-            slope = np.delete(np.delete(slope, count, axis=1), count, axis=2)
+        sums = weights @ species
+        residual = (sums - np.vstack([target, strength])) / (divisor := np.vstack([scale, strength]))
+        np.matmul(weights * species.T[:, None, :], derivatives, out=slope[:, :, :-1])
+        slope[:, :, -1] = (weights @ (species * by_strength)).T
+        slope[:, -1, -1] -= sums[-1]
+        slope /= divisor.T[:, :, None]
+        _fix_carbonate(system, known, now, at, moved, residual, slope)
         step = _solved(slope, -residual.T)
         now.error = np.abs(residual).max(axis=0)
         step *= np.minimum(1.0, _LONGEST / np.maximum(np.abs(step).max(axis=0), _LONGEST))
         now.free *= np.exp(step[:count])
-        now.ionic_strength *= np.exp(step[-1])
+        now.ionic_strength = strength * np.exp(step[-1])
         if sought:
             now.log_hydrogen = now.log_hydrogen + step[count] / _LN10
         if (now.error <= _TOLERANCE).all():
@@ -87,7 +84,7 @@ def _solved(slope: Array, right: Array) -> Array:
 
 
 def _equations(system: System, known: Conditions) -> tuple[Array, Array]:
-    """Weights of the species in each balance and what it comes to: the components', then that for the pH.
+    """Weights of the species in each balance and what it comes to: the components', then that for a pH that is sought.
 
     A pCO2 or a solid puts other equations in the carbonate ion's (and calcium's) place: see `_fix_carbonate`.
     """
@@ -104,11 +101,11 @@ def _equations(system: System, known: Conditions) -> tuple[Array, Array]:
         weights[-1], target[-1] = system.alkalinity - 2 * carbon, known.alkalinity - 2 * known.totals[system.carbonate]
         weights[calcium] = system.stoichiometry[:, calcium] - carbon
         target[calcium] = known.totals[calcium] - known.totals[system.carbonate]
-    return weights, target
+    return (weights[:-1], target[:-1]) if known.given.has_ph else (weights, target)
 
 
 def _fix_carbonate(
-    system: System, known: Conditions, now: Unknowns, at: Array, beside: Array, residual: Array, slope: Array
+    system: System, known: Conditions, now: Unknowns, at: Array, moved: Array, residual: Array, slope: Array
 ) -> None:
     """Put the gas's or the solid's equilibrium in the place of the carbonate ion's balance."""
     if known.given in (Given.PH_PCO2, Given.ALKALINITY_PCO2, Given.CARBON_PCO2):
@@ -122,5 +119,6 @@ def _fix_carbonate(
     residual[place] = np.log(now.free[ions]).sum(axis=0) + _LN10 * (gamma @ at[:-3] - fixed)
     slope[:, place] = 0.0
     slope[:, place, ions] = 1.0
-    slope[:, place, count] = hydrogen
-    slope[:, place, -1] = gamma @ (beside - at)[:-3] * (_LN10 / _NUDGE)
+    if not known.given.has_ph:
+        slope[:, place, count] = hydrogen
+    slope[:, place, -1] = gamma @ moved[:-3]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from datetime import date, timedelta
 from typing import TYPE_CHECKING
 
@@ -33,7 +33,8 @@ def _waters(
     on: date | str | None,
     household: Household | None,
     limits: LimitTable | Iterable[LimitTable] | None,
-) -> tuple[Waters, pd.DataFrame]:
+) -> tuple[Waters, list[str]]:
+    """All that the rules look at, and the names of the limits by the codes of the verdicts."""
     schema.check(frame, "results", _NEEDED)
     if samples is not None:
         schema.check(samples, "samples", ("sample", "collected"))
@@ -52,7 +53,7 @@ def _waters(
         day=day,
         household=household or Household(),
     )
-    return waters, compared
+    return waters, [str(name) for name in table.codes(compared["limit"])[1]]
 
 
 def _day(on: date | str | None) -> date:
@@ -132,7 +133,7 @@ def problems(
         A row per sample and problem found; `evidence` names the limits beyond which results lie, or that cannot be
         judged, and the thresholds of practice as `practice:analyte`.
     """
-    waters, compared = _waters(frame, samples, authorities, on, household, limits)
+    waters, limit_names = _waters(frame, samples, authorities, on, household, limits)
     found = find(waters)
     sample, problem = np.nonzero(found.certainty.T > NONE)
     certainty = found.certainty[problem, sample]
@@ -144,20 +145,21 @@ def problems(
         "urgency": pd.Categorical.from_codes(
             found.urgency[problem, sample], categories=pd.Index([str(word) for word in URGENCIES])
         ),
-        "evidence": _evidence(waters, compared, sample, problem),
+        "evidence": _evidence(waters, limit_names, sample, problem),
     }
     return schema.conform("problems", data, len(sample))
 
 
-def _evidence(waters: Waters, compared: pd.DataFrame, sample: np.ndarray, problem: np.ndarray) -> pd.Categorical[str]:
+def _evidence(
+    waters: Waters, limit_names: Sequence[str], sample: np.ndarray, problem: np.ndarray
+) -> pd.Categorical[str]:
     """Limits and thresholds that each problem rests on, one text per distinct set."""
     made = waters.verdicts
-    limit_codes, limit_names = table.codes(compared["limit"])
     count = len(catalogue())
-    names = {str(name): place for place, name in enumerate(limit_names)}
+    names = {name: place for place, name in enumerate(limit_names)}
     pairs = sample * count + problem
     hit = np.flatnonzero(made.counts & np.isin(made.state, (BEYOND, AHEAD)) | made.untold)
-    key, word = [made.sample[hit] * count + made.problem[hit]], [limit_codes[hit]]
+    key, word = [made.sample[hit] * count + made.problem[hit]], [made.limit[hit]]
     for row in rows("rules"):
         where = np.flatnonzero(beyond(row, waters))
         place = names.setdefault(f"practice:{row['analyte']}", len(names))

@@ -60,7 +60,9 @@ def _covered(key: Rows, goal: Bools, health: Bools) -> Bools:
     """Goals beside which a health limit on the same analyte and sample stands: the limit decides, not the goal."""
     limited = np.zeros(int(key.max(initial=-1)) + 1, dtype=bool)
     limited[key[health]] = True
-    return np.asarray(goal & limited[key])
+    covered, goals = np.zeros(len(goal), dtype=bool), np.flatnonzero(goal)
+    covered[goals] = limited[key[goals]]
+    return covered
 
 
 def _says(reason: Reason, words: object) -> bool:
@@ -118,9 +120,8 @@ def from_frame(frame: pd.DataFrame, keys: NDArray[Any], on: date) -> Verdicts:
     limit, limits = codes(frame["limit"])
     authority, authorities = codes(frame["authority"])
     reason, reasons = codes(frame["reasons"])
-    meaning = np.array(
-        [[[problem_of(a, k, v) for v in verdicts] for k in kinds] for a in analytes], dtype=np.int64
-    ).reshape(len(analytes), len(kinds), len(verdicts))
+    meaning = np.array([problem_of(a, k, v) for a in analytes for k in kinds for v in verdicts], dtype=np.int64)
+    meant = (analyte * len(kinds) + kind) * len(verdicts) + verdict
     states = np.array([_STATE[Verdict(word)] for word in verdicts], dtype=np.int8)
     health = np.array([word == LimitKind.HEALTH for word in kinds], dtype=bool)[kind]
     goal = np.array([word == LimitKind.GOAL for word in kinds], dtype=bool)[kind]
@@ -130,16 +131,18 @@ def from_frame(frame: pd.DataFrame, keys: NDArray[Any], on: date) -> Verdicts:
     # Each pair of a limit and an analyte that it meets (a class limit meets several) is asked for once.
     pair = limit * len(analytes) + analyte
     met = np.flatnonzero(np.bincount(pair[health], minlength=0))
-    said = np.full(len(limits), "", dtype=object)
-    said[limit] = np.array([*authorities, ""], dtype=object)[authority]
+    of_limit = np.full(len(limits), -1, dtype=np.int64)
+    of_limit[limit] = authority
     later = np.full(len(limits) * len(analytes) + 1, np.inf)
     for one in met.tolist():
         name = str(limits[one // len(analytes)])
-        later[one] = _later(str(analytes[one % len(analytes)]), str(said[one // len(analytes)]), name, on)
+        later[one] = _later(
+            str(analytes[one % len(analytes)]), str(authorities[of_limit[one // len(analytes)]]), name, on
+        )
     return Verdicts(
         sample=where,
         state=_ahead(states[verdict], health & settled, low, later[pair]),
-        problem=meaning[analyte, kind, verdict],
+        problem=meaning[meant],
         settled=settled & ~_covered(key, goal, health & settled),
         goal=goal,
         incomplete=np.array([*(_says(Reason.MEMBERS_MISSING, word) for word in reasons), False], dtype=bool)[reason],
@@ -150,5 +153,5 @@ def from_frame(frame: pd.DataFrame, keys: NDArray[Any], on: date) -> Verdicts:
         high=frame["high"].to_numpy(dtype=np.float64),
         ratio_low=frame["ratio_low"].to_numpy(dtype=np.float64),
         ratio_high=frame["ratio_high"].to_numpy(dtype=np.float64),
-        row=frame["result"].to_numpy(dtype=np.float64, na_value=-1).astype(np.int64),
+        row=frame["result"].to_numpy(dtype=np.int64, na_value=-1),
     )
