@@ -89,7 +89,12 @@ class Vocabulary:
     @cached_property
     def _names(self) -> Names:
         return Names(
-            self._rows("names"), bundled_rows("name_words"), bundled_rows("name_switches"), self.analytes, self._units
+            self._rows("names"),
+            bundled_rows("name_words"),
+            bundled_rows("name_switches"),
+            self.analytes,
+            self._units,
+            self._role,
         )
 
     @cached_property

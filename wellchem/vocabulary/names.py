@@ -6,13 +6,13 @@ is unknown: what is only similar is never taken for it.
 """
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 
 from wellchem.models.codes import Fraction, Measured, SamplingPoint
 from wellchem.vocabulary.analytes import Analyte
 from wellchem.vocabulary.forms import form_factor, form_of, opened_form
-from wellchem.vocabulary.meanings import Companion, NameMeaning
+from wellchem.vocabulary.meanings import ColumnRole, Companion, NameMeaning
 from wellchem.vocabulary.suggestions import Suggestions
 from wellchem.vocabulary.tables import Row
 from wellchem.vocabulary.text import clean, fold, squash
@@ -37,6 +37,10 @@ _TEMPERATURE = re.compile(
 _LEADER = re.compile(r"\.{2,}|^\(?\d{1,2}[.)]\s+(?=[^\W\d])")  # dots to the value, a number in a list
 _FILTER = re.compile(r"^\d*\.?\d+[\s-]*(?:micron|µm|um)s?\b(?: (?:glass fiber|membrane|capsule))?(?: filters?)?$")
 _EMISSION_LINE = re.compile(r"^([A-Z][a-z]?) (\d{3}\.\d{3})(?:\s?-\s?[AR])?$")
+_LIMIT = re.compile(
+    r"\s*[(\[]([^\W\d][^\d()\[\]<]*?)\s*[:=]?\s*<?\s*\d[^()\[\]]*[)\]]"
+)  # "(RL 0.05)", "[MCL = 10 mg/L]"
+_LIMITS = (ColumnRole.LIMIT, ColumnRole.REPORTING_LIMIT, ColumnRole.DETECTION_LIMIT, ColumnRole.STATISTIC)
 _LONGEST, _WAYS = 28, 4  # words of a name; ways of reading it that are kept
 
 
@@ -84,6 +88,7 @@ class Names:
     switch_rows: Iterable[Row]
     analytes: Mapping[str, Analyte]
     units: Units
+    role_of: Callable[[str], ColumnRole | None]
     _spellings: dict[str, list[Spelling]] = field(init=False, default_factory=dict)
     _words: dict[str, list[tuple[str, str]]] = field(init=False, default_factory=dict)
     _switches: dict[tuple[str, str, str], str] = field(init=False, default_factory=dict)
@@ -144,6 +149,8 @@ class Names:
     def _meaning(self, text: str, unit: str, fraction: Fraction | None) -> NameMeaning | None:
         printed = clean(text).strip(" :;,.-_=")
         printed = _LEADER.sub(" ", printed).strip()
+        if (beside := _LIMIT.search(printed)) and self.role_of(beside.group(1)) in _LIMITS:  # a limit is no part of it
+            printed = (printed[: beside.start()] + printed[beside.end() :]).strip(" ,;")
         if line := _EMISSION_LINE.match(printed.rstrip("*†‡ ")):
             printed, method = line.group(1), f"emission line {line.group(2)}"
         else:

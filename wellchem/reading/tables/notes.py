@@ -25,10 +25,15 @@ _TITLE_UNIT = re.compile(
 )
 _DOTS = re.compile(r"^(?P<name>[^\W\d].*?)\s*(?:\.\s?){3,}\s*(?P<rest>\S.*)$")
 _SENTENCE = re.compile(
-    r"^(?:the |le |la |der |die |das |el )?(?P<name>[^\W\d].{0,60}?)\s+"
-    r"(?:was|were|is|result is|result was|level was|concentration was|est de|était de|betrug|beträgt|fue de|es de)\s+"
-    r"(?P<rest>\S.{0,30}?)\.?$",
+    r"^(?:the |your |le |la |votre |der |die |das |ihr |el |su )?(?P<name>[^\W\d].{0,60}?)"
+    r"(?: (?:level|concentration|content|result))?(?: (?:of|in) (?:your|the|this)(?: well)?(?: water| sample)+)?\s+"
+    r"(?:(?:was|were|is) (?:found|measured|present) at|was found to be|was|were|is"
+    r"|est de|était de|betrug|beträgt|fue de|es de)\s+(?P<rest>\S.{0,90}?)\.?$",
     re.IGNORECASE,
+)
+# A remark on the number closes the sentence: "12.4 mg/L, above the standard of 10 mg/L".
+_REMARK = re.compile(
+    r"(.{1,40}?)(?:,? (?:which |well |far )?|\s+(?=\())(?:is |was |exceed|above|below|over|under|within|\().*$"
 )
 _NAMED = re.compile(r"^(?P<name>[^\W\d][^:=]{0,60}?)\s*[:=]\s+(?P<rest>\S.{0,40})$")
 _REST = re.compile(
@@ -88,12 +93,14 @@ def title_and_unit(lexicon: Lexicon, text: str) -> tuple[str, str] | None:
 
 def running_result(lexicon: Lexicon, text: str) -> RunningResult | None:
     """The one result of a line with an explicit grammar: dots, `name: value unit`, or `the name was value unit`."""
-    if len(text) > 140:
+    if len(text) > 200:
         return None
     for pattern in (_DOTS, _SENTENCE, _NAMED):
         found = pattern.match(text)
         if found and lexicon.is_name(found["name"].strip()):
-            parts = value_and_unit(lexicon, _without_limit(lexicon, found["rest"].strip().rstrip(".")))
+            rest = _without_limit(lexicon, found["rest"].strip().rstrip("."))
+            cut = _REMARK.match(rest) if pattern is _SENTENCE else None
+            parts = value_and_unit(lexicon, rest) or (cut and value_and_unit(lexicon, cut[1]))
             if parts:
                 return RunningResult(found["name"].strip(), *parts)
     return None

@@ -251,7 +251,8 @@ def _emit(reader: Reader, grid: int, cells: Cells, shape: Shape, rows: NDArray[n
     for index, kind in shape.layout.items():
         reader.ledger.layout(grid, at, [index], kind)
     if not shape.values:
-        _ambiguous(reader, grid, cells, shape, rows, shape.columns())
+        further = [shape.wrapped[int(row)][0] for row in rows if int(row) in shape.wrapped]
+        _ambiguous(reader, grid, cells, shape, np.array([*rows, *further], np.int32), shape.columns())
         return
     if shape.ambiguous:
         _ambiguous(reader, grid, cells, shape, rows, shape.ambiguous)
