@@ -127,8 +127,9 @@ class Phrases:
                 whole = size == len(parts)
                 word = size > 1 or len(span[0]) > 4
                 last = place + size == len(parts)
-                code = span[0].isupper() or (last and span[0].istitle() and len(span[0]) > 2)
-                if whole or word or (numbered and code and (last or not self._only_at_end(span[0]))):
+                long = last and len(span[0]) > 2  # "GW-1 dup", "North well dup"
+                code = span[0].isupper() or (long and (span[0].istitle() or span[0].islower()))
+                if whole or word or ((numbered or long) and code and (last or not self._only_at_end(span[0]))):
                     return Role(found)
         return None
 

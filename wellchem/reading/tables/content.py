@@ -40,7 +40,8 @@ def columns_of_samples_at(cells: Cells, row: int) -> tuple[Header, Shape] | None
     used: set[int] = set()
     for data in range(last + 1, min(last + 1 + _LOOK, cells.height)):
         used.update(c.column for c in cells.line(data) if c.kind & Kind.VALUE and not c.kind & Kind.UNIT)
-    values = [cell.column for cell in line[1:] if cell.column in used]
+    apart = cells.lexicon.vocabulary.label_role
+    values = [cell.column for cell in line[1:] if cell.column in used and not apart(cell.text)]
     if not values:
         return None
     shape = Shape(0, cells.width - 1, named, {}, [])
@@ -76,7 +77,11 @@ def _labels(cells: Cells, row: int, first: int) -> bool:
         return False
     if not label(cells.lexicon, line[0].text):
         return False
-    return not any(label(cells.lexicon, cell.text) or cell.kind & (Kind.NAME | Kind.HEADER) for cell in line[1:])
+    apart = cells.lexicon.vocabulary.label_role  # "Mean" or "MCL" may stand among the samples
+    others = [cell for cell in line[1:] if not apart(cell.text)]
+    return bool(others) and not any(
+        label(cells.lexicon, cell.text) or cell.kind & (Kind.NAME | Kind.HEADER) for cell in others
+    )
 
 
 def _words_beside(cells: Cells, row: int, samples: set[int]) -> bool:
