@@ -40,6 +40,7 @@ class Water:
     site: str
     day: str
     items: tuple[Item, ...]
+    laboratory: str = ""
 
 
 @dataclass(frozen=True)

@@ -10,6 +10,8 @@ import sys
 from collections import Counter
 from dataclasses import dataclass, field
 
+import reports_abroad
+import reports_browser
 import reports_exports
 import reports_meanings
 import reports_more_pdf
@@ -17,6 +19,7 @@ import reports_more_sheets
 import reports_more_text
 import reports_pdf
 import reports_sheets
+import reports_states
 import reports_text
 import reports_workbooks
 from reports_catalog import Layout, Water
@@ -34,6 +37,9 @@ MAKERS = {maker.__name__ + "_" + part: maker for part, maker in (
     *(("workbook", maker) for maker in reports_workbooks.LAYOUTS),
     *(("export", maker) for maker in reports_exports.LAYOUTS),
     *(("meaning", maker) for maker in reports_meanings.LAYOUTS),
+    *(("states", maker) for maker in reports_states.LAYOUTS),
+    *(("browser", maker) for maker in reports_browser.LAYOUTS),
+    *(("abroad", maker) for maker in reports_abroad.LAYOUTS),
 )}  # fmt: skip
 
 
@@ -49,6 +55,7 @@ class Score:
     extra: int = 0
     leaked: int = 0
     balanced: bool = True
+    heads: list[str] = field(default_factory=list)
     lines: list[str] = field(default_factory=list)
 
 
@@ -59,15 +66,30 @@ def _near(a: float | None, b: float) -> bool:
     return a is not None and (a == b or abs(a - b) <= 0.006 * max(abs(a), abs(b)))
 
 
-def _results_of(water: Water, read: list[tuple[Sample, list[Result]]], *, alone: bool) -> list[Result]:
-    """Results of the sample that is this water: by its name, then by its day; of the only sample where there is one."""
+def _sample_of(
+    water: Water, read: list[tuple[Sample, list[Result]]], *, alone: bool
+) -> tuple[Sample | None, list[Result]]:
+    """The sample that is this water: by its name, then by its day; the only sample where there is one."""
     if alone:
-        return read[0][1]
+        return read[0]
     named = [pair for pair in read if water.id and pair[0].id == water.id]
     named = named or [pair for pair in read if water.id and pair[0].site == water.id]  # named by its well
     named = named or [pair for pair in read if water.site in (pair[0].id, pair[0].site)]
     dated = [pair for pair in named if str(pair[0].collected)[:10] == water.day]
-    return next((results for _, results in dated or named), [])
+    return next(iter(dated or named), (None, []))
+
+
+def _head_faults(water: Water, sample: Sample | None) -> list[str]:
+    """What is read of a sample's name, day and laboratory other than printed."""
+    if sample is None:
+        return [f"no sample {water.id}"]
+    read = {
+        "name": water.id in ("", sample.id, sample.site) or water.site in (sample.id, sample.site),
+        "day": water.day in ("", str(sample.collected)[:10]),
+        "laboratory": water.laboratory in ("", sample.laboratory),
+    }
+    seen = f"{sample.id!r} {sample.site!r} {str(sample.collected)[:10]} {sample.laboratory!r}"
+    return [f"{field} of {water.id or water.site}: {seen}" for field, right in read.items() if not right]
 
 
 def _unread_lines(layout: Layout, told: int) -> list[str]:
@@ -87,12 +109,10 @@ def score(layout: Layout) -> Score:
     out.balanced = report.explanation.balanced
     unused = [(sample, list(sample.results)) for sample in report.samples]
     for water in layout.waters:
-        results = _results_of(water, unused, alone=len(unused) == 1 == len(layout.waters))
-        if layout.strict:
-            days = {str(sample.collected)[:10] for sample, own in unused if own is results}
-            out.lines += [
-                f"day {water.id}: {water.day or 'none'} read as {day}" for day in days - {water.day or "None"}
-            ]
+        sample, results = _sample_of(water, unused, alone=len(unused) == 1 == len(layout.waters))
+        out.heads += _head_faults(water, sample)
+        if layout.strict and sample is not None and str(sample.collected)[:10] != (water.day or "None"):
+            out.lines.append(f"day {water.id}: {water.day or 'none'} read as {str(sample.collected)[:10]}")
         for item in water.items:
             same = (
                 [r for r in results if r.analyte == item.analyte and r.printed.name.strip() == item.name]
@@ -105,8 +125,9 @@ def score(layout: Layout) -> Score:
                 continue
             best = min(same, key=lambda r: not (_near(r.low, item.low) and _near(r.high, item.high)))
             results.remove(best)
-            marked = not layout.strict or not item.flag or item.flag in (*best.qualifiers, best.measured)
-            if _near(best.low, item.low) and _near(best.high, item.high) and best.fraction == item.fraction and marked:
+            bounds = _near(best.low, item.low) and _near(best.high, item.high)
+            marked = not item.flag or item.flag in (*best.qualifiers, best.measured)
+            if bounds and best.fraction == item.fraction and marked:
                 out.right += 1
             else:
                 out.wrong += 1
@@ -139,8 +160,8 @@ def main(names: list[str]) -> None:
     print(f"{'layout':28}{'truth':>6}{'right':>6}{'miss':>6}{'wrong':>6}{'extra':>6}  accounted")
     for one in scores:
         print(f"{one.name:28}{one.truth:6}{one.right:6}{one.missing:6}{one.wrong:6}{one.extra:6}  {one.balanced}")
-        if names or one.lines or one.missing or one.wrong or one.extra:
-            print("".join(f"    {line}\n" for line in one.lines[: 40 if names else 6]), end="")
+        if names or one.lines or one.missing or one.wrong or one.extra or one.heads:
+            print("".join(f"    {line}\n" for line in (one.heads + one.lines)[: 40 if names else 6]), end="")
     total = sum(one.truth for one in scores)
     print(f"all: {total} true, {sum(one.right for one in scores) / total:.2%} right", end="")
     print(f", {sum(one.wrong for one in scores)} wrong, {sum(one.extra for one in scores)} extra")

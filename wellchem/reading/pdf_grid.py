@@ -83,7 +83,10 @@ def _of_lattice(lattice: Lattice, words: list[Word], rules: Rules) -> list[_Tabl
         return [table for at in sorted(cells) for table in _free(cells[at], rules, [])]
     width = lattice.cell.shape[1]
     rows: list[Row] = []
+    begun: list[int] = []  # at which row each band begins
+    tall: list[tuple[int, int, int]] = []  # band, column and height of cells over several bands
     for band in range(lattice.cell.shape[0]):
+        begun.append(len(rows))
         placed: dict[int, list[Word]] = {}
         spans: dict[int, int] = {}
         for at, inside in cells.items():
@@ -93,9 +96,16 @@ def _of_lattice(lattice: Lattice, words: list[Word], rules: Rules) -> list[_Tabl
                 span = int((lattice.cell[band] == at).sum())
                 if span > 1:
                     spans[column] = span
+                high = int((lattice.cell[:, column] == at).sum())
+                if high > 1:
+                    tall.append((band, column, high))
         if not placed:
             continue
         rows += _band_rows(placed, spans, lattice.xs)
+    begun.append(len(rows))
+    for band, column, high in tall:
+        if begun[band] < begun[band + high] and column in rows[begun[band]].cells:
+            rows[begun[band]].tall[column] = begun[band + high] - begun[band]
     return [_Table(rows, width, True)]
 
 
@@ -113,7 +123,9 @@ def _band_rows(cells: dict[int, list[Word]], spans: dict[int, int], xs: NDArray[
     column_of = {id(word): column for column, words in cells.items() for word in words}
     filled = [{column_of[id(word)] for word in line.words} for line in lines]
     lead = min(cells)
-    full = sum(lead in columns and len(columns) > 1 for columns in filled)
+    # The rest of a wrapped row fills only some of its columns.
+    most = max(map(len, filled))
+    full = sum(lead in columns and len(columns) > max(1.0, 0.5 * most) for columns in filled)
     several = sum(len(columns) > 1 for columns in filled)
     figures = sum(any(NUMBER.match(word.text) for word in line.words if column_of[id(word)] != lead) for line in lines)
     if len(lines) < 2 or full < 2 or figures < 2 or min(full, figures) < 0.6 * several:
@@ -241,10 +253,9 @@ def _grid(table: _Table, page: PageWords, number: int, baselines: NDArray[np.flo
             raised = " ".join(word.raised for word in ordered if word.raised)
             if raised:
                 marks.append(Mark(at, to, "superscript", raised))
-            if column in row.spans:
-                span = sum(column <= other < column + row.spans[column] for other in used)
-                if span > 1:
-                    marks.append(Mark(at, to, "merged", f"1x{span}"))
+            span = sum(column <= other < column + row.spans.get(column, 1) for other in used)
+            if span > 1 or column in row.tall:
+                marks.append(Mark(at, to, "merged", f"{row.tall.get(column, 1)}x{span}"))
     return Grid(
         columns=tuple(encode(column) for column in texts),
         height=height,

@@ -21,11 +21,12 @@ CLOSE = 0.82  # parts of the usual distance of rows: a line closer than this bel
 
 @dataclass
 class Row:
-    """Words in the cells of one row, and how many columns a phrase that crosses gutters spans."""
+    """Words in the cells of one row, how many columns a phrase across gutters spans, how many rows a tall cell does."""
 
     cells: dict[int, list[Word]]
     spans: dict[int, int] = field(default_factory=dict)
     rule_above: bool = False
+    tall: dict[int, int] = field(default_factory=dict)
 
     @property
     def words(self) -> list[Word]:
@@ -56,6 +57,12 @@ def rows_of(lines: tuple[Line, ...], gutters: tuple[tuple[float, float], ...], r
         for a, b in pairwise([one for one, anchor in zip(placed, anchors, strict=True) if anchor])
     ]
     usual = float(np.median(steps)) if len(steps) > 1 else float("inf")
+    # Rows that follow each other directly tell how close rows stand, also where headings part most of them.
+    direct = [
+        b.baseline - a.baseline for (a, b), ends in zip(pairwise(placed), pairwise(anchors), strict=True) if all(ends)
+    ]
+    if direct:
+        usual = min(usual, float(np.median(direct)))
     # Where rules part nearly all rows, all that stands between two of them is one row.
     banded = sum(parted) >= 2 and sum(parted) >= 0.6 * (sum(anchors) - 1)
     joined = [_one_row(placed, anchors, at, usual, banded) and not parted[at] for at in range(len(parted))]

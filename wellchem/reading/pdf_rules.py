@@ -140,7 +140,15 @@ def lattices(rules: Rules) -> list[Lattice]:
         if lattice is not None:
             found.append(lattice)
     found.sort(key=lambda lattice: (lattice.box[1], lattice.box[0]))
-    return [one for one in found if not any(_inside(one, other) for other in found if other is not one)]
+    outer = [one for one in found if not any(_inside(one, other) for other in found if other is not one)]
+    return [one for one in outer if not any(_alternate(one, other) for other in outer if other is not one)]
+
+
+def _alternate(one: Lattice, other: Lattice) -> bool:
+    """Whether two lattices are shaded bands of one table: a row each, of the same columns, with something between."""
+    if len(one.ys) > 2 or len(other.ys) > 2 or len(one.xs) != len(other.xs):
+        return False
+    return bool(np.abs(one.xs - other.xs).max() <= SNAP)
 
 
 def _inside(one: Lattice, other: Lattice) -> bool:

@@ -23,6 +23,7 @@ SPACE = 0.17  # wider gaps part words where no blank is drawn
 CHANCE = 0.06  # mean gaps above this are letter-spacing
 OVERLAP = 0.2  # a text drawn over the end of another by more than this is another word
 WIDE = 1.0  # wider gaps always part
+LINE = 1.3  # lines of one text are no further apart
 
 
 @dataclass(frozen=True)
@@ -242,7 +243,7 @@ def _sideways(words: list[Word], own: Frame, frame: Frame) -> list[Word]:
         else:
             pieces.append([word])
     found = []
-    for piece in pieces:
+    for piece in _wrapped(pieces):
         box = own.back(
             min(word.x0 for word in piece), min(word.top for word in piece),
             max(word.x1 for word in piece), max(word.bottom for word in piece),
@@ -251,6 +252,24 @@ def _sideways(words: list[Word], own: Frame, frame: Frame) -> list[Word]:
         text = " ".join(word.text for word in piece)
         found.append(Word(x0, top, x1, bottom, bottom, piece[0].size, text, count=len(piece), sideways=True))
     return found
+
+
+def _wrapped(pieces: list[list[Word]]) -> list[list[Word]]:
+    """Pieces line under line that begin or have their middle at one place, put together: a heading in several lines."""
+    made: list[list[Word]] = []
+    for piece in sorted(pieces, key=lambda piece: (piece[0].baseline, piece[0].x0)):
+        for above in made:
+            last = above[-1]
+            step = piece[0].baseline - last.baseline
+            line = [word for word in above if word.baseline == last.baseline]
+            begins = piece[0].x0 - line[0].x0
+            aligned = min(abs(begins), abs(begins + piece[-1].x1 - line[-1].x1) / 2) < 0.3 * last.size
+            if 0.5 * last.size < step < LINE * last.size and aligned:
+                above += piece
+                break
+        else:
+            made.append(list(piece))
+    return made
 
 
 def _slanted(chars: Characters, frame: Frame) -> list[Word]:

@@ -73,6 +73,16 @@ class Columns:
                 return made
             if fraction := self._fraction(words(text)):
                 return ColumnMeaning(ColumnRole.VALUE, fraction)
+        return self._twice(printed, standard)
+
+    def _twice(self, text: str, standard: str) -> ColumnMeaning | None:
+        """A header that says one thing twice, in two languages or two words: "Paramètre / Parameter"."""
+        single = text.split()
+        halves = [text.split("/")] + [[" ".join(single[:at]), " ".join(single[at:])] for at in range(1, len(single))]
+        for parts in halves:
+            known = [self._plain(part.strip(), standard) for part in parts]
+            if len(parts) > 1 and known[0] is not None and len({one.role if one else None for one in known}) == 1:
+                return known[0]
         return None
 
     def _fraction(self, text: str) -> Fraction | None:
@@ -93,7 +103,7 @@ class Columns:
                 continue
             head, tail = text[:place].rstrip(" ([,-_"), text[place:].strip(" ()[],")
             unit = re.sub(r"^in\s+", "", tail.replace("_", "/", 1) if "_" in tail else tail)
-            if not head or not self.units.parse(unit) or not self.units.is_printed(unit):
+            if not head or unit.isdigit() or not self.units.parse(unit) or not self.units.is_printed(unit):
                 continue
             if known := self._plain(head, standard):
                 numbered = not unit.strip("0123456789")  # "Result 2"; but "N-1" and "GW-2" are names of samples

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from typing import TYPE_CHECKING
 
@@ -16,6 +17,7 @@ from wellchem.vocabulary import PhraseKind, PhraseMeaning
 if TYPE_CHECKING:
     from wellchem.reading.tables.reader import Reader
 
+_CODE = re.compile(r"^[A-Z]{1,4}[- ]?\d{2,4}[A-Z]{0,2}\s*[:–-]\s*")  # a laboratory's code of a method before a title
 _KINDS = {
     PhraseKind.LEGEND: LayoutKind.LEGEND,
     PhraseKind.FOOTER: LayoutKind.FOOTER,
@@ -61,6 +63,7 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
         return
     alone = len({cell.text for cell in left if cell.kind & Kind.PHRASE}) == 1  # "Total | Dissolved" heads columns
     phrase = reader.lexicon.phrase(text) or (reader.lexicon.phrase(left[0].text) if len(left) > 1 and alone else None)
+    phrase = phrase or reader.lexicon.phrase(_CODE.sub("", text))
     if phrase is not None and _opens_section(reader, phrase):
         _claim(reader, grid, row, left, LayoutKind.SECTION)
         return
@@ -75,10 +78,9 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
         return
     if (
         len(left) == 1
-        and len(text) < 60
+        and len(text) < 90
         and not left[0].kind & Kind.VALUE
-        and reader.tables
-        and reader.tables[-1].grid == grid
+        and (values or (reader.tables and reader.tables[-1].grid == grid))
     ):
         reader.close_section()
     other = LayoutKind.NOTE if reader.tables else LayoutKind.TITLE

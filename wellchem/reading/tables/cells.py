@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from enum import IntFlag
 from functools import cached_property
 
@@ -11,7 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wellchem.reading.dates import clock, parsed
-from wellchem.reading.grid import Grid
+from wellchem.reading.grid import Grid, GridColumn
 from wellchem.vocabulary import ColumnMeaning, NameMeaning, PhraseMeaning, Vocabulary
 
 _PLAIN = re.compile(r"^[-+−]?\s?(?:\d[\d ,.'’]*|[.,]\d+)(?:[eE][-+]?\d+)?$")
@@ -135,6 +135,21 @@ class Cells:
         made = np.zeros(self.height, np.int32)
         for column in self.grid.columns:
             made += column.codes >= 0
+        return made
+
+    @cached_property
+    def merged_down(self) -> dict[int, GridColumn]:
+        """Columns with cells merged over several rows, in which every row of these has the cell's text."""
+        made: dict[int, GridColumn] = {}
+        for mark in self.grid.marks:
+            height = int(mark.text.split("x")[0]) if mark.kind == "merged" and "x" in mark.text else 1
+            if height > 1:
+                own = made.get(mark.column) or self.grid.columns[mark.column]
+                codes, rows, end = own.codes.copy(), self.grid.rows, mark.row + height
+                if self.grid.page is None:  # counted with the empty rows that a grid leaves out
+                    end = int(np.searchsorted(rows, rows[mark.row] + height))
+                codes[mark.row : end] = codes[mark.row]
+                made[mark.column] = replace(own, codes=codes)
         return made
 
     @cached_property

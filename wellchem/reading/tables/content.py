@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from wellchem.models.codes import LayoutKind
 from wellchem.reading.rows import TakenColumn
-from wellchem.reading.tables.cells import Cells, Kind
+from wellchem.reading.tables.cells import Cell, Cells, Kind
 from wellchem.reading.tables.headers import Header, names_beneath
 from wellchem.reading.tables.heads import label
-from wellchem.reading.tables.shape import BESIDE, Shape, ValueColumn
+from wellchem.reading.tables.shape import BESIDE, LAYOUT, Shape, ValueColumn
 from wellchem.vocabulary import ColumnRole
 
 _LOOK = 10
@@ -22,7 +22,7 @@ def columns_of_samples_at(cells: Cells, row: int) -> tuple[Header, Shape] | None
     if len(line) < 3 or not _labels(cells, row, line[0].column):
         return None
     label_column = line[0].column
-    samples = {cell.column for cell in line[1:]}
+    samples = {cell.column for cell in line[1:] if not cell.kind & Kind.HEADER}
     last = row
     while (
         last + 1 < cells.height
@@ -30,6 +30,7 @@ def columns_of_samples_at(cells: Cells, row: int) -> tuple[Header, Shape] | None
         and (
             _labels(cells, last + 1, label_column)
             or _words_beside(cells, last + 1, samples)
+            or _days_over(cells, last + 1, samples)
             or _unknown_label(cells, last + 1, label_column, samples)
         )
     ):
@@ -41,7 +42,7 @@ def columns_of_samples_at(cells: Cells, row: int) -> tuple[Header, Shape] | None
     for data in range(last + 1, min(last + 1 + _LOOK, cells.height)):
         used.update(c.column for c in cells.line(data) if c.kind & Kind.VALUE and not c.kind & Kind.UNIT)
     apart = cells.lexicon.vocabulary.label_role
-    values = [cell.column for cell in line[1:] if cell.column in used and not apart(cell.text)]
+    values = [cell.column for cell in line[1:] if cell.column in samples & used and not apart(cell.text)]
     if not values:
         return None
     shape = Shape(0, cells.width - 1, named, {}, [])
@@ -60,11 +61,14 @@ def columns_of_samples_at(cells: Cells, row: int) -> tuple[Header, Shape] | None
             shape.layout[column] = LayoutKind.LIMIT if role is ColumnRole.LIMIT else LayoutKind.ADMINISTRATIVE
             shape.taken[column] = TakenColumn(column, "", str(role or "unassigned"), "header words or content")
     for column in values:
-        said = {}
+        said: dict[str, str] = {}
         for above in range(row, last + 1):
             field = label(cells.lexicon, cells.text(above, label_column))
-            if field and (text := cells.text(above, column)):
-                said[field] = text
+            text = cells.text(above, column)
+            if not field and not cells.text(above, label_column) and cells.lexicon.kind(text) & Kind.DATE:
+                field = str(ColumnRole.DATE_COLLECTED)
+            if field and text:
+                said.setdefault(field, text)
         shape.values.append(ValueColumn(column, {name: list(of) for name, of in beside.items()}, said))
         shape.taken[column] = TakenColumn(column, cells.text(row, column), "value", "values of one sample")
     return Header(row, last, {}, "vertical"), shape
@@ -78,9 +82,23 @@ def _labels(cells: Cells, row: int, first: int) -> bool:
     if not label(cells.lexicon, line[0].text):
         return False
     apart = cells.lexicon.vocabulary.label_role  # "Mean" or "MCL" may stand among the samples
-    others = [cell for cell in line[1:] if not apart(cell.text)]
+    others = [cell for cell in line[1:] if not apart(cell.text) and not _beside(cells, cell)]
     return bool(others) and not any(
         label(cells.lexicon, cell.text) or cell.kind & (Kind.NAME | Kind.HEADER) for cell in others
+    )
+
+
+def _beside(cells: Cells, cell: Cell) -> bool:
+    """Whether a cell begins the heading of a column beside the samples: of limits, units, methods."""
+    found = cells.lexicon.column(cell.text)
+    return found is not None and (found.role in BESIDE or found.role in LAYOUT)
+
+
+def _days_over(cells: Cells, row: int, samples: set[int]) -> bool:
+    """Whether a row holds days over the samples and words over the columns beside them, without a label."""
+    line = cells.line(row)
+    return any(cell.column in samples for cell in line) and all(
+        cell.kind & Kind.DATE if cell.column in samples else not cell.kind & (Kind.NAME | Kind.NUMBER) for cell in line
     )
 
 
@@ -108,8 +126,9 @@ def _named_column(cells: Cells, row: int, last: int) -> int | None:
 
 
 def _role_by_words(cells: Cells, column: int, first: int, last: int) -> ColumnRole | None:
-    for row in range(first, last + 1):
-        found = cells.lexicon.column(cells.text(row, column)) if cells.text(row, column) else None
+    words = [text for row in range(first, last + 1) if (text := cells.text(row, column))]
+    for text in dict.fromkeys((" ".join(words), *words)):
+        found = cells.lexicon.column(text) if text else None
         if found is not None:
             return found.role
     units = filled = 0

@@ -118,8 +118,8 @@ def _continues(cells: Cells, first: int, row: int) -> bool:
         return False
     if said_columns(cells, row):
         return False
-    if cells.grid.rows[row] - cells.grid.rows[row - 1] > 1:
-        return False
+    if cells.grid.page is None and cells.grid.rows[row] - cells.grid.rows[row - 1] > 1:
+        return False  # an empty row between; lines of a page count those of its other columns too
     above = {cell.column for start in range(first, row) for cell in cells.line(start)}
     if len(line) == 1 and line[0].column == 0 and len(above) > 1 and 0 in above:
         return False  # a section's title

@@ -5,12 +5,15 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+from wellchem.reading.dates import parsed
 from wellchem.reading.tables.cells import Cell, Cells, Kind, Lexicon
 from wellchem.vocabulary import ColumnRole, PhraseKind
 
 _COLON = re.compile(r"(?<!\d):(?!//)|:(?=\s)")
 _NUMBERED = re.compile(r"^[(\[](?=[^()]*\d)[\w./ -]{3,30}[)\]]$")
 _WORDS = 5
+_SHORT = 40  # letters that a text behind a label has at most where other words stand before the label
+_NUMBER_BEHIND = re.compile(r"^(?P<site>.*?\S)\s*[(\[](?P<number>(?=[^()]*\d)[\w./ -]{3,30})[)\]]$")
 
 
 @dataclass(frozen=True)
@@ -26,13 +29,21 @@ def said_in(cells: Cells, row: int) -> list[Said]:
     """Everything that one row says of a sample or a report as label and text."""
     lexicon, line = cells.lexicon, cells.line(row)
     made: list[Said] = []
+    running: list[Said] = []
     place = 0
     while place < len(line):
         cell = line[place]
+        if found := _barred(lexicon, cell):
+            running += found
+            place += 1
+            continue
         inside = pairs_in(lexicon, cell.text)
         if inside and inside[-1][1]:
             made += [Said(field, text, (cell.column,)) for field, text in inside]
             place += 1
+            if place < len(line) and (whole := _rest_of_day(made[-1], line[place])):
+                made[-1] = whole
+                place += 1
             continue
         if inside:  # the last label's text stands in the cell to the right
             made += [Said(field, text, (cell.column,)) for field, text in inside[:-1]]
@@ -49,7 +60,28 @@ def said_in(cells: Cells, row: int) -> list[Said]:
         else:
             made.append(Said(field, "", (cell.column,)))
             place += 1
-    return _plausible(made, line)
+    return [*running, *_plausible(made, line)]
+
+
+def _rest_of_day(said: Said, cell: Cell) -> Said | None:
+    """The whole of a day whose text goes on in the cell to the right ("3." | "September 2026"), else None."""
+    whole = f"{said.text} {cell.text}"
+    if not said.field.startswith("date_") or parsed(said.text) or not parsed(whole):
+        return None
+    return Said(said.field, whole, (*said.columns, cell.column))
+
+
+def _barred(lexicon: Lexicon, cell: Cell) -> list[Said]:
+    """What one text says of a sample in parts with bars between: "Kitchen (W-01) | Sampled: 5 May 2024"."""
+    first, *others = [part.strip() for part in cell.text.split("|")]
+    pairs = [pair for part in others for pair in pairs_in(lexicon, part) if pair[1]]
+    if not first or not pairs:
+        return []
+    own = pairs_in(lexicon, first)
+    if not own and any(field == "date_collected" for field, _ in pairs):
+        found = _NUMBER_BEHIND.match(first)
+        own = [("site", found["site"]), ("sample_id", found["number"])] if found else [("site", first)]
+    return [Said(field, text, (cell.column,)) for field, text in (*own, *pairs)]
 
 
 def _can_follow(lexicon: Lexicon, cell: Cell, colon: bool) -> bool:
@@ -96,10 +128,13 @@ def pairs_in(lexicon: Lexicon, text: str) -> list[tuple[str, str]]:
                 marks.append((last + start, colon.end(), field))
                 last = colon.end()
                 break
-    if not marks or text[: marks[0][0]].strip():
+    if not marks:
         return []
     ends = [start for start, _, _ in marks[1:]] + [len(text)]
-    return [(field, text[after:end].strip(" \t|;,")) for (_, after, field), end in zip(marks, ends, strict=True)]
+    pairs = [(field, text[after:end].strip(" \t|;,")) for (_, after, field), end in zip(marks, ends, strict=True)]
+    if text[: marks[0][0]].strip() and not all(0 < len(said) <= _SHORT for _, said in pairs):
+        return []  # a sentence with a colon in it
+    return pairs
 
 
 def unlabelled_in(cells: Cells, row: int, told: list[Said]) -> list[Said]:
@@ -110,7 +145,7 @@ def unlabelled_in(cells: Cells, row: int, told: list[Said]) -> list[Said]:
     taken = {column for said in told for column in said.columns}
     made: list[Said] = []
     for cell in cells.line(row):
-        if cell.column in taken or cell.kind & (Kind.VALUE | Kind.NAME | Kind.HEADER):
+        if cell.column in taken or ":" in cell.text or cell.kind & (Kind.VALUE | Kind.NAME | Kind.HEADER):
             continue
         phrase = cells.lexicon.phrase(cell.text)
         if _NUMBERED.match(cell.text):

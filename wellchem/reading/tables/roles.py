@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 
-from wellchem.models.codes import LayoutKind
+from wellchem.models.codes import Censoring, LayoutKind
 from wellchem.reading.rows import HEAD_FIELDS, TakenColumn
 from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.headers import Head, Header, tick_columns
@@ -136,12 +136,18 @@ def _take_signs(cells: Cells, shape: Shape, by_role: dict[ColumnRole, list[int]]
         if column in known:
             continue
         texts = {text for row in range(body, min(body + 200, cells.height)) if (text := cells.text(row, column))}
-        if texts and texts <= _SIGNS:
+        if texts and all(text in _SIGNS or _undetected(cells, text) for text in texts):
             by_role.setdefault(R.REMARK, []).append(column)
         elif texts & _MARKS and all(_is_mark(cells, text) for text in texts):
             by_role.setdefault(R.QUALIFIER, []).append(column)
         elif texts and texts <= _PLUS_MINUS:
             by_role.setdefault(R.ADMINISTRATIVE, []).append(column)
+
+
+def _undetected(cells: Cells, text: str) -> bool:
+    """Whether a text says "not detected" and nothing of a number."""
+    found = cells.lexicon.vocabulary.value(text) if len(text) < 20 else None
+    return found is not None and found.censoring is Censoring.LEFT and found.number is None
 
 
 def _take_names(

@@ -36,12 +36,12 @@ def take_values(
         meaning = head.meaning
         value = ValueColumn(
             column,
-            unit=(meaning.unit_text or "") if meaning else "",
+            unit=_unit_of(cells, head),
             fraction=_text(meaning.fraction) if meaning else "",
             note=head.text if shape.ambiguous else "",
         )
-        if len(said) > 1 and head.group and not cells.lexicon.column(head.group):
-            value.said["sample_id"] = head.group
+        if len(said) > 1 and (over := _over(cells, head)):
+            value.said.update(_sample_said(cells, over))
         shape.values.append(value)
         shape.took(head, "value", "header words")
     free = [
@@ -121,6 +121,22 @@ def _text(value: object) -> str:
     return str(value) if value else ""
 
 
+def _over(cells: Cells, head: Head) -> str:
+    """What stands over a header word for results and is none itself: the sample, where several stand across."""
+    if head.group and not cells.lexicon.column(head.group):
+        return head.group
+    return next((part for part in head.own[:-1] if not cells.lexicon.column(part) and len(part) < 60), "")
+
+
+def _unit_of(cells: Cells, head: Head) -> str:
+    """The unit that a heading prints, or the heading over it: "Concentration (µg/L)" over "Total" and "Dissolved"."""
+    over = cells.lexicon.column(head.group) if head.group else None
+    for meaning in (head.meaning, over):
+        if meaning is not None and meaning.unit_text:
+            return meaning.unit_text
+    return head.group if head.group and cells.lexicon.kind(head.group) & Kind.UNIT else ""
+
+
 def _sample_label(head: Head) -> str:
     return head.text if not head.group or head.text.startswith(head.group) else f"{head.group} {head.text}"
 
@@ -148,13 +164,16 @@ def _sample_column(cells: Cells, head: Head) -> ValueColumn:
     found = re.match(r"^(.*?)\s*[(\[]([^()\[\]]+)[)\]]$", text)
     if found and found[1] and cells.lexicon.kind(found[2]) & Kind.UNIT:
         text, unit = found[1], found[2]
+    return ValueColumn(head.column, said=_sample_said(cells, text), unit=unit or _unit_of(cells, head))
+
+
+def _sample_said(cells: Cells, text: str) -> dict[str, str]:
+    """What a heading says of the sample in its column: its day, its point of sampling, or its number."""
     if cells.lexicon.kind(text) & Kind.DATE:
-        said = {"date_collected": text}
-    elif cells.lexicon.vocabulary.point(text) is not None and cells.lexicon.vocabulary.id_role(text) is None:
-        said = {"point": text}
-    else:
-        said = {"sample_id": text}
-    return ValueColumn(head.column, said=said, unit=unit)
+        return {"date_collected": text}
+    if cells.lexicon.vocabulary.point(text) is not None and cells.lexicon.vocabulary.id_role(text) is None:
+        return {"point": text}
+    return {"sample_id": text}
 
 
 def _word_roles(cells: Cells, head: Head) -> set[ColumnRole]:
@@ -226,7 +245,10 @@ def _distinct_values(cells: Cells, shape: Shape, heads: dict[int, Head], said: l
     labels = {}
     for column in said:
         meaning = heads[column].meaning
-        labels[column] = (heads[column].group, _text(meaning.fraction) if meaning else "")
+        labels[column] = (
+            heads[column].group or _over(cells, heads[column]),
+            _text(meaning.fraction) if meaning else "",
+        )
     if len(set(labels.values())) == len(said):
         return said  # columns of several samples, or of several fractions
     rows = range(body, min(body + 200, cells.height))

@@ -336,9 +336,9 @@ def _texts(
     mine = column(source, at)
     texts = {"value": mine}
     for role, indices in value.beside.items():
-        coded = column(columns[indices[0]], at)
+        coded = column(cells.merged_down.get(indices[0], columns[indices[0]]), at)
         for index in indices[1:]:
-            coded = coded.or_else(column(columns[index], at))
+            coded = coded.or_else(column(cells.merged_down.get(index, columns[index]), at))
         texts[role] = _inverted(coded) if shape.inverted.intersection(indices) else coded
     texts["value"] = ticked_words(cells, rows, texts["value"])
     if shape.ticks:

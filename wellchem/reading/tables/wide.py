@@ -107,7 +107,7 @@ def _labelled(cells: Cells, wide: Wide, start: int, fits: NDArray[np.bool_]) -> 
                 if len(rows) <= max(2, cells.height // 20):
                     found.update(int(row) for row in rows)
     for row in range(start, min(start + 3, cells.height)):
-        others = row + 1 < cells.height and fits[row + 1]  # the only row with values is a sample's
+        others = row + 1 < cells.height and fits[row + 1] and _plain_values(cells, wide, row + 1)
         if row not in found and fits[row] and others and _limits_by_content(cells, wide, row):
             found.add(row)
     return sorted(row for row in found if fits[row])
@@ -128,6 +128,13 @@ def _limits_by_content(cells: Cells, wide: Wide, row: int) -> bool:
     texts = [text for analyte in wide.analytes if (text := cells.text(row, analyte.column))]
     with_unit = sum(1 for text in texts if _with_unit(cells.lexicon, text))
     return len(texts) > 1 and with_unit * 2 > len(texts)
+
+
+def _plain_values(cells: Cells, wide: Wide, row: int) -> bool:
+    """Whether a row has values without units: then it is a sample's, and one with units above it may be none."""
+    texts = [text for analyte in wide.analytes if (text := cells.text(row, analyte.column))]
+    plain = sum(bool(cells.lexicon.kind(text) & Kind.VALUE) and not _with_unit(cells.lexicon, text) for text in texts)
+    return plain * 2 > len(texts)
 
 
 def _with_unit(lexicon: Lexicon, text: str) -> bool:
