@@ -84,7 +84,7 @@ def bilingual() -> Layout:
         (("Plomb / Lead", "&lt;0.0005", "mg/L", "0.0005", "0.005", "M-200"), less("lead", 0.0005)),
         (("Fer / Iron", "0.42", "mg/L", "0.03", "0.3", "M-200"), found("iron", 0.42)),
         (("Dureté totale / Total hardness (CaCO3)", "96", "mg/L", "1", "", "Calc."), found("total_hardness", 96)),
-        (("Coliformes totaux / Total coliforms", "0", "UFC/CFU /100 mL", "1", "0", "MF-02"), absent("total_coliform")),
+        (("Coliformes totaux / Total coliforms", "0", "UFC/100 mL", "1", "0", "MF-02"), absent("total_coliform")),
     )
     story = [
         words("Certificat d'analyse / Certificate of Analysis", 13, bold=True), space(),

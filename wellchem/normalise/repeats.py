@@ -16,7 +16,7 @@ def repeated(rows: PrintedRows, good: NDArray[np.bool_]) -> dict[int, int]:
     if int(rows.table.max(initial=0)) == int(rows.table.min(initial=0)):
         return {}
     beside = (rows.reporting_limit, rows.detection_limit, rows.method, rows.qualifier)
-    seen: dict[tuple[int | str, ...], int] = {}
+    seen: dict[tuple[object, ...], int] = {}
     found: dict[int, int] = {}
     said = (rows.name, rows.value, rows.unit, rows.fraction, rows.basis, rows.measured, rows.quality_control)
     worth = sum((coded.codes >= 0).astype(np.int8) for coded in beside)

@@ -103,7 +103,11 @@ class Columns:
                 continue
             head, tail = text[:place].rstrip(" ([,-_"), text[place:].strip(" ()[],")
             unit = re.sub(r"^in\s+", "", tail.replace("_", "/", 1) if "_" in tail else tail)
-            if not head or unit.isdigit() or not self.units.parse(unit) or not self.units.is_printed(unit):
+            if unit.isdigit():  # "Result 2" is one of several results; "N-1" is no number of samples
+                if (known := self._plain(head, standard)) and known.role is ColumnRole.VALUE:
+                    return known
+                continue
+            if not head or not self.units.parse(unit) or not self.units.is_printed(unit):
                 continue
             if known := self._plain(head, standard):
                 numbered = not unit.strip("0123456789")  # "Result 2"; but "N-1" and "GW-2" are names of samples

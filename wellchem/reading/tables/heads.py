@@ -132,7 +132,8 @@ def pairs_in(lexicon: Lexicon, text: str) -> list[tuple[str, str]]:
         return []
     ends = [start for start, _, _ in marks[1:]] + [len(text)]
     pairs = [(field, text[after:end].strip(" \t|;,")) for (_, after, field), end in zip(marks, ends, strict=True)]
-    if text[: marks[0][0]].strip() and not all(0 < len(said) <= _SHORT for _, said in pairs):
+    short = all(0 < len(said) <= _SHORT and not said.endswith(".") for _, said in pairs)
+    if text[: marks[0][0]].strip() and not short:
         return []  # a sentence with a colon in it
     return pairs
 
