@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 
 from wellchem.models.codes import Censoring, LayoutKind
@@ -16,6 +17,7 @@ _FEW, _MOST = 0.1, 0.5  # shares of known names below and above which a column i
 _SIGNS = {"<", ">", "≤", "≥", "<=", ">=", "=", "~"}
 _MARKS = {"U", "J", "UJ", "ND", "<", "BDL"}
 _PLUS_MINUS = {"±", "+/-", "+-", "+ / -"}
+_COUNT = re.compile(r"count|number|anzahl|nombre|recuento|numération", re.IGNORECASE)
 _CODE_LISTS = {R.CODE_NWIS: "nwis", R.CODE_CAS: "cas", R.CODE_STORET: "storet", R.CODE_LOCAL: "local"}
 
 
@@ -50,7 +52,7 @@ def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
     for column, head in sorted(heads.items()):
         if head.role is not None:
             by_role.setdefault(head.role, []).append(column)
-    _mend(cells, by_role, body)
+    _mend(cells, heads, by_role, body)
     _take_signs(cells, shape, by_role, body)
     _take_names(cells, shape, heads, by_role, body)
     _take_identity(cells, shape, heads, by_role, body)
@@ -97,7 +99,7 @@ def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
     return shape
 
 
-def _mend(cells: Cells, by_role: dict[ColumnRole, list[int]], body: int) -> None:
+def _mend(cells: Cells, heads: dict[int, Head], by_role: dict[ColumnRole, list[int]], body: int) -> None:
     """A header word that may mean two things is decided by what stands beneath it: "Expressed as" over units."""
     for column in list(by_role.get(R.BASIS, [])):
         texts = {text for row in range(body, min(body + 60, cells.height)) if (text := cells.text(row, column))}
@@ -110,8 +112,12 @@ def _mend(cells: Cells, by_role: dict[ColumnRole, list[int]], body: int) -> None
         if R.NAME not in by_role and len(texts) > 1 and all(map(cells.lexicon.vocabulary.name, texts)):
             by_role[R.REMARK].remove(column)
             by_role[R.NAME] = [column]
-    counts = by_role.get(R.STATISTIC, [])
-    if len(counts) == 1 and not by_role.keys() & {R.VALUE, R.VALUE_NUMBER} and _counted(cells, counts[0], body):
+    counts = [column for column in by_role.get(R.STATISTIC, []) if _COUNT.search(heads[column].text)]
+    if (
+        len(counts) == len(by_role.get(R.STATISTIC, [])) == 1
+        and not by_role.keys() & {R.VALUE, R.VALUE_NUMBER}
+        and _counted(cells, counts[0], body)
+    ):
         by_role[R.VALUE] = by_role.pop(R.STATISTIC)
 
 
