@@ -11,7 +11,7 @@ from wellchem.models.codes import Censoring, Fraction, Measured, Role, SamplingP
 from wellchem.vocabulary import values as _values
 from wellchem.vocabulary.analytes import Analyte, analytes
 from wellchem.vocabulary.codes import Codes
-from wellchem.vocabulary.columns import Columns
+from wellchem.vocabulary.columns import BESIDE_STATISTIC, Columns
 from wellchem.vocabulary.forms import form_factor, printed_form, usual_forms
 from wellchem.vocabulary.meanings import (
     Bound,
@@ -35,6 +35,7 @@ from wellchem.vocabulary.text import clean, fold, squash, words
 from wellchem.vocabulary.units import Units
 
 __all__ = [
+    "BESIDE_STATISTIC",
     "Analyte",
     "Bound",
     "ColumnMeaning",

@@ -11,6 +11,8 @@ from wellchem.vocabulary.tables import Row
 from wellchem.vocabulary.text import clean, without_date_format, words
 from wellchem.vocabulary.units import Units
 
+# The context of headings that mean a statistic right of another one, and something else by themselves (STD).
+BESIDE_STATISTIC = "beside a statistic"
 _MARKS = re.compile(r"[*†‡§:?]+$|\^\(?[\da-z]\)?|^\*+|[(\[{]\d[)\]}]$")
 # Roles whose header may carry a unit: "RL (mg/L)", "Result, µg/L".
 _WITH_UNIT = {
@@ -59,7 +61,7 @@ class Columns:
         votes: Counter[str] = Counter()
         own: Counter[str] = Counter()
         for header in dict.fromkeys(headers):
-            found = {meaning.standard for meaning in self._headers.get(_key(header), ())}
+            found = {meaning.standard for meaning in self._headers.get(_key(header), ())} - {BESIDE_STATISTIC}
             votes.update(found - {""})
             own.update(found if "" not in found else ())
         best = max(votes, key=lambda standard: (own[standard], votes[standard]), default="")
@@ -91,6 +93,8 @@ class Columns:
 
     def _plain(self, text: str, standard: str) -> ColumnMeaning | None:
         found = self._headers.get(_key(text), [])
+        if standard != BESIDE_STATISTIC:
+            found = [meaning for meaning in found if meaning.standard != BESIDE_STATISTIC]
         if not found:
             return None
         own = [meaning for meaning in found if standard and meaning.standard == standard]

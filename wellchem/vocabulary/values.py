@@ -169,7 +169,7 @@ class Values:
 
     def _word(self, text: str, presence: bool) -> ValueMeaning | None:
         """A cell that is a word of the table, a unit or a qualifier after it or not."""
-        meaning = self._words.get(text.replace("< ", "<")) or self._words.get(text.strip("()[]*. "))
+        meaning = self._words.get(text.replace("≤", "<").replace("< ", "<")) or self._words.get(text.strip("()[]*. "))
         if meaning is None or meaning in _BESIDE:
             return None
         if meaning in ("absent_short", "present_short"):

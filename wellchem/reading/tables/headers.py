@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from wellchem.reading.tables.cells import Cell, Cells, Kind, Lexicon
 from wellchem.reading.tables.heads import said_in
-from wellchem.vocabulary import ColumnMeaning, ColumnRole
+from wellchem.vocabulary import BESIDE_STATISTIC, ColumnMeaning, ColumnRole
 
 NAMING = (
     ColumnRole.NAME,
@@ -131,7 +131,7 @@ def _continues(cells: Cells, first: int, row: int) -> bool:
     }
     if any(cell.column in naming and cell.kind & Kind.NAME for cell in line):
         return False  # a row of results
-    names = sum(1 for cell in line if cell.kind & Kind.NAME and not cell.kind & Kind.HEADER)
+    names = len({cell.text for cell in line if cell.kind & Kind.NAME and not cell.kind & Kind.HEADER})
     return names <= 1 or names > len(line) / 3
 
 
@@ -169,11 +169,20 @@ def _heads(cells: Cells, first: int, last: int) -> dict[int, Head]:
             own.setdefault(cell.column, []).append(cell.text)
     standard = cells.lexicon.vocabulary.standard([" ".join(parts) for parts in own.values()])
     made = {}
-    for column, parts in own.items():
+    for column, parts in sorted(own.items()):
         over = group.get(column, "")
         above = "" if over in parts and len(parts) == 1 else over
-        made[column] = Head(column, " ".join(parts), tuple(parts), above, _meaning(cells, parts, above, standard))
+        meaning = _meaning(cells, parts, above, standard)
+        left = made.get(column - 1)
+        if left is not None and left.role is ColumnRole.STATISTIC:
+            meaning = column_meaning(cells.lexicon, parts[-1], beside_statistic=True) or meaning
+        made[column] = Head(column, " ".join(parts), tuple(parts), above, meaning)
     return made
+
+
+def column_meaning(lexicon: Lexicon, text: str, beside_statistic: bool = False) -> ColumnMeaning | None:
+    """What a header word says; right of an average, `STD` is its deviation."""
+    return lexicon.vocabulary.column(text, BESIDE_STATISTIC if beside_statistic else "")
 
 
 def _meaning(cells: Cells, parts: list[str], above: str, standard: str) -> ColumnMeaning | None:
@@ -277,6 +286,8 @@ def prefix_of(text: str) -> tuple[str, str]:
 def names_analyte(cells: Cells, head: Head) -> bool:
     """Whether a heading names an analyte."""
     lexicon = cells.lexicon
+    if head.role is ColumnRole.STATISTIC:
+        return False
     if (code := coded_heading(cells.lexicon, head.text)) is not None:
         return code[0] == "p"
     if (rest := prefix_of(head.text)[1]) and lexicon.is_name(rest) and not lexicon.is_name(head.text):

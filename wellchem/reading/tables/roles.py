@@ -9,7 +9,7 @@ from wellchem.models.codes import Censoring, LayoutKind
 from wellchem.reading.rows import HEAD_FIELDS, TakenColumn
 from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.headers import Head, Header, tick_columns
-from wellchem.reading.tables.shape import BESIDE, LAYOUT, OWN, SMALL, R, Shape, ValueColumn, numeric
+from wellchem.reading.tables.shape import BESIDE, LAYOUT, OWN, SMALL, R, Shape, ValueColumn, numeric, units_among
 from wellchem.reading.tables.value_columns import take_values
 from wellchem.vocabulary import ColumnRole
 
@@ -87,6 +87,11 @@ def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
         for column in columns:
             shape.took(heads.get(column) or Head(column, "", (), "", None), name, "header words or content")
             _beside(shape, name, column, len(columns) > 1 or name in OWN)
+    if R.UNIT not in by_role and shape.name is not None and cells.height <= SMALL:
+        limits = [*by_role.get(R.DETECTION_LIMIT, []), *by_role.get(R.REPORTING_LIMIT, [])]
+        shape.some_units.update(units_among(cells, limits, shape.name, body))
+        for value in shape.values if shape.some_units else ():
+            value.beside.setdefault("unit", []).extend(sorted(shape.some_units))
     for column in shape.columns():
         if column not in shape.taken:
             head = heads.get(column) or Head(column, "", (), "", None)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from wellchem.models.codes import LayoutKind
@@ -74,6 +75,7 @@ class Shape:
 
     `ticks` are columns in which a mark chooses the word of the heading.
     `inverted` are flag columns whose yes means not detected.
+    `some_units` are columns of limits, or without a heading, that hold units in some rows.
     `wrapped` gives, for a row whose name goes on in another row, that row and the whole name.
     """
 
@@ -90,6 +92,7 @@ class Shape:
     ambiguous: list[int] = field(default_factory=list)
     ticks: dict[int, str] = field(default_factory=dict)
     inverted: set[int] = field(default_factory=set)
+    some_units: set[int] = field(default_factory=set)
     wrapped: dict[int, tuple[int, str]] = field(default_factory=dict)
     said: dict[str, str] = field(default_factory=dict)
     standard: str = ""
@@ -113,3 +116,14 @@ def numeric(cells: Cells, column: int, body: int, look: int = 60) -> bool:
             kind = cells.lexicon.kind(text)
             values += bool(kind & Kind.VALUE and not kind & Kind.UNIT)
     return values > 0 and values * 2 > filled
+
+
+def units_among(cells: Cells, columns: Iterable[int], name: int, body: int, look: int = 60) -> list[int]:
+    """Columns that hold units in some rows, and limits or words in the others."""
+    found = []
+    for column in columns:
+        texts = {cells.text(row, column) for row in range(body, min(body + look, cells.height))}
+        kinds = [cells.lexicon.kind(text) for text in texts if column != name]
+        if any(kind & Kind.UNIT and not kind & (Kind.VALUE | Kind.NAME) for kind in kinds):
+            found.append(column)
+    return found

@@ -71,7 +71,7 @@ def take_values(
             shape.took(head, "value", "the only column of values that no other role explains")
         return
     labels = [_sample_label(heads[column]) if column in heads else "" for column in free]
-    if free and all(labels) and len(set(labels)) == len(labels) and _are_samples(cells, [heads[c] for c in free]):
+    if free and all(labels) and _told_apart(labels, heads, free) and _are_samples(cells, [heads[c] for c in free]):
         for column, text in zip(free, labels, strict=True):
             shape.values.append(_sample_column(cells, heads[column]))
             shape.took(heads[column], "value", f"values of sample {text}")
@@ -83,6 +83,14 @@ def take_values(
             "ambiguous",
             "several columns could be the result",
         )
+
+
+def _told_apart(labels: list[str], heads: dict[int, Head], free: list[int]) -> bool:
+    """Whether headings differ; a few preparations of one sample may repeat theirs under headings of samples."""
+    different = len(set(labels))
+    if different == len(labels):
+        return True
+    return different * 2 > len(labels) and all(heads[column].group or heads[column].own[1:] for column in free)
 
 
 def _columns_of_points(cells: Cells, shape: Shape, heads: dict[int, Head], said: list[int], body: int) -> list[int]:

@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from wellchem.models.codes import LayoutKind, UnreadReason
 from wellchem.reading.rows import Coded, Table, column, constant, of
+from wellchem.reading.tables.beside import apart, are_units, inverted
 from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.headers import Header, header_at
 from wellchem.reading.tables.heads import label
@@ -17,6 +18,7 @@ from wellchem.reading.tables.limits import limit_texts
 from wellchem.reading.tables.notes import title_and_unit
 from wellchem.reading.tables.roles import groups, shape_of
 from wellchem.reading.tables.shape import OWN, SMALL, Shape, ValueColumn
+from wellchem.reading.tables.stacked import stacked_at
 from wellchem.reading.tables.ticks import BOX, ticked_columns, ticked_words
 
 if TYPE_CHECKING:
@@ -53,17 +55,22 @@ def body(reader: Reader, grid: int, cells: Cells, header: Header, shapes: list[S
                 reader.layout_row(grid, again, LayoutKind.HEADER)
             segment = row + header.last - header.first + 1
             continue
-        if header_at(cells, row) is not None:
+        beneath = stacked_at(cells, header, row)
+        if beneath is not None or header_at(cells, row) is not None:
             end = row
-            segment = row
             break
         segment = row + 1
         reader.between(grid, cells, row, values)
     else:
+        beneath = None
         _emit_all(reader, grid, cells, shapes, segment, end, fits)
     reader.heard.clear()
     table.last_row = end - 1
     reader.tables.append(table)
+    if beneath is not None:
+        further, shape, reader.section.unit = beneath
+        reader.layout_row(grid, end, LayoutKind.HEADER)
+        return body(reader, grid, cells, further, [shape])
     return end
 
 
@@ -339,7 +346,9 @@ def _texts(
         coded = column(cells.merged_down.get(indices[0], columns[indices[0]]), at)
         for index in indices[1:]:
             coded = coded.or_else(column(cells.merged_down.get(index, columns[index]), at))
-        texts[role] = _inverted(coded) if shape.inverted.intersection(indices) else coded
+        texts[role] = inverted(coded) if shape.inverted.intersection(indices) else coded
+        if role == "unit" and shape.some_units.intersection(indices):
+            texts[role] = coded.kept(are_units(cells, coded)[coded.codes])
     texts["value"] = ticked_words(cells, rows, texts["value"])
     if shape.ticks:
         if value.column in shape.ticks:
@@ -348,7 +357,7 @@ def _texts(
     if "unit" in texts:
         boxed = np.array([bool(BOX.match(str(text))) for text in texts["unit"].texts] + [False])
         texts["unit"] = texts["unit"].kept(~boxed[texts["unit"].codes])  # the other box is no unit
-        texts["value"], texts["unit"] = _apart(cells, texts["value"], texts["unit"])
+        texts["value"], texts["unit"] = apart(cells, texts["value"], texts["unit"])
     if shape.limits:
         texts.update(limit_texts(reader.lexicon, cells, shape, rows))
     if value.unit:
@@ -378,23 +387,6 @@ def _texts(
     if source.native is not None:
         native = np.append(source.native, False)[mine.codes]
     return texts, native
-
-
-def _apart(cells: Cells, value: Coded, unit: Coded) -> tuple[Coded, Coded]:
-    """Values and units, where a number slipped into the unit's cell beside an empty one ("0.247 mg/L")."""
-    empty = value.codes < 0
-    if not empty.any():
-        return value, unit
-    held = [cells.lexicon.vocabulary.value(str(text)) for text in unit.texts]
-    both = np.array([one is not None and one.number is not None and bool(one.unit_text) for one in held] + [False])
-    slipped = empty & both[unit.codes]
-    return (value.or_else(unit.kept(slipped)), unit.kept(~slipped)) if slipped.any() else (value, unit)
-
-
-def _inverted(flags: Coded) -> Coded:
-    """Flags of a column that asks whether the analyte was *not* detected, as words of detection."""
-    made = of(["ND" if str(text).casefold() in ("true", "t", "yes", "y", "1") else "" for text in flags.texts])
-    return Coded(np.append(made.codes, -1)[flags.codes].astype(np.int32), made.texts)
 
 
 def _ambiguous(
