@@ -168,7 +168,7 @@ def _heads(cells: Cells, first: int, last: int) -> dict[int, Head]:
         for cell in _words_of(cells, row):
             own.setdefault(cell.column, []).append(cell.text)
     standard = cells.lexicon.vocabulary.standard([" ".join(parts) for parts in own.values()])
-    made = {}
+    made: dict[int, Head] = {}
     for column, parts in sorted(own.items()):
         over = group.get(column, "")
         above = "" if over in parts and len(parts) == 1 else over
