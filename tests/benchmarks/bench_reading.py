@@ -176,7 +176,9 @@ def alone(reader: str, path: str) -> None:
         begin = time.process_time(), time.perf_counter()
         READERS[reader](path)
         took.append((time.process_time() - begin[0], time.perf_counter() - begin[1]))
-    print(*map(min, zip(*took, strict=True)), resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024)
+    # The kernel's high-water mark of this program alone: ru_maxrss would be that of the process it was forked from.
+    status = dict(line.split(":", 1) for line in Path("/proc/self/status").read_text().splitlines())
+    print(*map(min, zip(*took, strict=True)), int(status["VmHWM"].split()[0]) / 1024)
 
 
 def delimited(rows: int, folder: str) -> None:
