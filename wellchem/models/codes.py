@@ -69,6 +69,8 @@ class UnreadReason(StrEnum):
     NOT_WATER = "not_water"
     FORMULA_WITHOUT_VALUE = "formula_without_value"
     NOT_A_TABLE = "not_a_table"
+    NOT_SHOWN = "not_shown"
+    STRUCK_OUT = "struck_out"
 
 
 class LayoutKind(StrEnum):

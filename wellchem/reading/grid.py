@@ -12,6 +12,8 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
+from wellchem.models.codes import UnreadReason
+
 Codes = NDArray[np.int32]
 
 
@@ -58,6 +60,7 @@ class Grid:
     spreadsheet program would (blank lines count, a line break inside quotes does not); a page's row is its text line.
     `boxes`, for pages, is (height, width, 4): x0, top, x1, bottom in points, NaN where the cell is empty. `words`, for
     pages, is (height, width): how many words of the page each cell holds; elsewhere every non-empty cell counts once.
+    `aside` tells why what it holds is no part of the page's text (not shown, struck out), and must not be read.
     `ruled` tells that drawn lines separate the cells. `rule_above[i]` tells that a drawn line lies above row i.
     """
 
@@ -70,6 +73,7 @@ class Grid:
     hidden: bool = False
     boxes: NDArray[np.float32] | None = None
     words: NDArray[np.int32] | None = None
+    aside: UnreadReason | None = None
     ruled: bool = False
     rule_above: NDArray[np.bool_] | None = None
     marks: tuple[Mark, ...] = ()

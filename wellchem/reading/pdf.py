@@ -6,14 +6,38 @@ import logging
 import warnings
 from collections.abc import Iterator
 from contextlib import contextmanager
+from dataclasses import dataclass, replace
 from io import BytesIO
 from typing import Any
 
+import numpy as np
+
 from wellchem.errors import CorruptFile, EncryptedFile, NoText
+from wellchem.models.codes import UnreadReason
 from wellchem.reading.grid import Grid, Source
+from wellchem.reading.pdf_fields import typed
 from wellchem.reading.pdf_grid import page_grids
+from wellchem.reading.pdf_objects import PageObjects, page_objects
 from wellchem.reading.pdf_rules import page_rules
+from wellchem.reading.pdf_seen import beyond, struck, unseen
 from wellchem.reading.pdf_words import page_words
+
+
+@dataclass(frozen=True)
+class _Texts:
+    """Characters and shapes of a page; the characters that are no part of its text, by what they are."""
+
+    shown: list[Any]
+    aside: dict[UnreadReason, list[Any]]
+    shapes: list[Any]
+    recognised: bool
+
+
+ASIDE = {
+    UnreadReason.NOT_SHOWN: "text that the page does not show (background's colour, off the page, hidden, a comment)",
+    UnreadReason.STRUCK_OUT: "text that is struck out",
+}
+RECOGNISED = "its text is a layer that a machine has recognised in a picture; compare the results with the picture"
 
 
 def read_pdf(data: bytes, name: str) -> Source:
@@ -32,17 +56,25 @@ def read_pdf(data: bytes, name: str) -> Source:
             raise _why(error, name) from None
         for page in pages:
             try:
-                characters, shapes = _objects(page)
+                texts = _texts(page)
             except Exception as error:
                 raise _why(error, name, page.page_number) from None
             left, top = float(page.mediabox[0]), float(page.mediabox[1])
-            words = page_words(characters, float(page.width), float(page.height), left, top)
+            size = float(page.width), float(page.height), left, top
+            words = page_words(texts.shown, *size)
             if not words.words and not words.slanted:
                 silent.append(page.page_number)
-            elif words.unmapped > 0.3 * len(characters):
+            elif words.unmapped > 0.3 * len(texts.shown):
                 unmapped.append(page.page_number)
-            rules = page_rules(shapes, words.frame, left, top)
+            rules = page_rules(texts.shapes, words.frame, left, top)
             grids += page_grids(words, rules, page.page_number)
+            for reason, characters in texts.aside.items():
+                apart = page_words(characters, *size)
+                found = page_grids(apart, page_rules((), apart.frame, left, top), page.page_number)
+                grids += [replace(grid, aside=reason) for grid in found]
+                notes.append(f"page {page.page_number}: {ASIDE[reason]}, not read")
+            if texts.recognised:
+                notes.append(f"page {page.page_number}: {RECOGNISED}")
             if words.leaders:
                 notes.append(f"page {page.page_number}: {words.leaders} leaders (dots or lines of signs) left out")
             page.close()
@@ -58,25 +90,23 @@ def read_pdf(data: bytes, name: str) -> Source:
     return Source(name, "pdf", tuple(grids), notes=tuple(notes))
 
 
-def _objects(page: Any) -> tuple[list[Any], list[Any]]:
-    """Characters and shapes of a page as pdfminer gives them; pdfplumber's own dictionaries cost as much again."""
-    from pdfminer.layout import LTChar, LTContainer, LTCurve
-
-    characters: list[Any] = []
-    shapes: list[Any] = []
-    waiting = [iter(page.layout)]
-    while waiting:
-        for item in waiting[-1]:
-            if isinstance(item, LTChar):
-                characters.append(item)
-            elif isinstance(item, LTCurve):
-                shapes.append(item)
-            elif isinstance(item, LTContainer):
-                waiting.append(iter(item))
-                break
-        else:
-            waiting.pop()
-    return characters, shapes
+def _texts(page: Any) -> _Texts:
+    """What a page says, what it hides and what is struck out."""
+    objects: PageObjects = page_objects(page)
+    written, strokes = typed(page, objects.characters)
+    printed = np.array(objects.characters, dtype=object)
+    hidden = beyond(objects.characters, objects.visible)
+    if not objects.shaded:
+        hidden |= unseen(objects.characters, objects.shapes, objects.pictures)
+    out = struck(objects.characters, objects.shapes, strokes) & ~hidden
+    aside = {
+        UnreadReason.NOT_SHOWN: [*printed[hidden], *(char for char in written if not char.seen)],
+        UnreadReason.STRUCK_OUT: list(printed[out]),
+    }
+    aside = {reason: chars for reason, chars in aside.items() if any(char._text.strip() for char in chars)}
+    shown = [*printed[~hidden & ~out], *(char for char in written if char.seen)]
+    recognised = any(getattr(char, "unpainted", False) for char in shown)
+    return _Texts(shown, aside, objects.shapes, recognised)
 
 
 def _why(error: Exception, name: str, page: int | None = None) -> CorruptFile | EncryptedFile:

@@ -24,6 +24,8 @@ FUSE_COST = 2.0  # phrases that no gutter parts, though they stand apart
 SKIP_COST = 0.15  # a column left empty between two that are filled
 MOST_BREAKS = 24  # places of a page at which blocks may part that are weighed against each other
 
+BOXES = "☐☑☒□"  # boxes to tick
+
 
 @dataclass(frozen=True)
 class Line:
@@ -82,12 +84,19 @@ def _line(words: list[Word]) -> Line:
 
 
 def apart(last: Word, word: Word, reach: float) -> bool:
-    """Whether a word stands further from what is before it, which reaches so far, than words of a phrase do."""
+    """Whether a word stands further from what is before it, which reaches so far, than words of a phrase do.
+
+    A box to tick belongs to the word close behind it.
+    """
+    if last.text in BOXES:
+        return word.x0 - reach > min(word.size, last.size)
     return word.x0 - reach > last.blank + PHRASE * min(word.size, last.size) + 2 * last.spacing
 
 
 def parted(last: Word, word: Word, reach: float) -> bool:
     """Whether the gap is more than an ordinary blank, as it is between columns that stand close."""
+    if last.text in BOXES and not apart(last, word, reach):
+        return False
     return word.x0 - reach > ORDINARY * last.blank + 2 * last.spacing
 
 

@@ -27,6 +27,10 @@ if TYPE_CHECKING:
 def walk(reader: Reader, grid: int) -> None:
     """Read one grid."""
     cells = reader.cells(grid)
+    if cells.grid.aside is not None:
+        for row in range(cells.height):
+            reader.loose_row(grid, row, [cell.column for cell in cells.line(row)], cells.grid.aside)
+        return
     reader.open_grid(grid)
     row, barren = 0, 0
     while row < cells.height:
