@@ -146,9 +146,10 @@ def test_letters_are_put_together():
         "SAMPLE RESULTS",
         "Manganese 11.00 mg/L",
         "Shadow",
-        "white text",
         "no blanks drawn",
+        "white text",
     ]
+    assert [grid.aside for grid in source.grids][-1] == "not_shown"  # white on the bare page
 
 
 def test_turned_headers_are_the_header_row():
