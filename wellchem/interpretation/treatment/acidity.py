@@ -98,16 +98,25 @@ def _charge(hydrogen: Array, k1: Array, k2: Array) -> Array:
     return (k1 * hydrogen + 2.0 * k1 * k2) / (hydrogen**2 + k1 * hydrogen + k1 * k2)
 
 
-def carbon_dioxide(water: Water) -> float:
-    """Most carbonic acid that the water may hold [mmol/L]."""
-    return _carbon_dioxide(_box(water))
+def soda_ash(water: Water) -> Ends:
+    """Least and most sodium carbonate that brings the water to the pH that a feed is set to [mmol/L]."""
+    target = constant("soda_ash_target")
+    return _soda_ash(_box(water), (target.low, target.high))
 
 
 @lru_cache(maxsize=256)
-def _carbon_dioxide(box: tuple[Ends, ...]) -> float:
+def _soda_ash(box: tuple[Ends, ...], target: Ends) -> Ends:
+    """A mole brings two equivalents of alkalinity and one mole of carbon, in a closed pipe."""
     ph, alkalinity, _, temperature, solids = _corners(box)
-    at = carbonate(ph=ph, alkalinity=alkalinity, temperature=temperature, dissolved_solids=solids)
-    return float(np.max(at.bicarbonate * at.hydrogen / at.k1)) * _LITRE
+    grid = np.array([target])
+    equivalents = alkalinity / chemistry.equivalent_weight("CaCO3", 2) / _LITRE
+    raw = carbonate(ph=ph, alkalinity=alkalinity, temperature=temperature, dissolved_solids=solids)
+    carbon = (equivalents + raw.hydrogen - raw.hydroxide) / _charge(raw.hydrogen, raw.k1, raw.k2)
+    at = carbonate(ph=grid, alkalinity=alkalinity, temperature=temperature, dissolved_solids=solids)
+    charge = _charge(at.hydrogen, at.k1, at.k2)
+    taken = (carbon * charge + at.hydroxide - at.hydrogen - equivalents) / (2.0 - charge)
+    taken = np.maximum(taken, 0.0) * _LITRE
+    return float(np.min(taken[:, 0])), float(np.max(taken[:, 1]))
 
 
 def in_air(water: Water) -> float:

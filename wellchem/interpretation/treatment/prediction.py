@@ -281,8 +281,8 @@ def _feeds_soda_ash(water: Water, changed: dict[str, Ends]) -> None:
     """Sodium carbonate turns carbonic acid into bicarbonate: two sodium ions and two equivalents for each molecule."""
     ph = water.get("ph")
     if ph is not None:
-        changed["ph"] = (ph[0], max(ph[1], constant("soda_ash_ph").high))
-    gain = 2.0 * acidity.carbon_dioxide(water)
+        changed["ph"] = (ph[0], max(ph[1], constant("soda_ash_target").high))
+    gain = 2.0 * acidity.soda_ash(water)[1]
     _shift(water, changed, "sodium", 0.0, gain * weights()["sodium"])
     _shift(water, changed, "total_alkalinity", 0.0, gain * weights()["total_alkalinity"])
     dry = weights()["sodium"] + chemistry.molar_mass("CO3") / 2

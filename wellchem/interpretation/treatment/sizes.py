@@ -6,6 +6,15 @@ from collections.abc import Callable, Mapping
 
 from wellchem import chemistry
 from wellchem.interpretation.treatment import acidity
+from wellchem.interpretation.treatment.devices import (
+    aerator,
+    cartridges,
+    lamp,
+    membrane,
+    passed,
+    soda_ash,
+    tap_filter,
+)
 from wellchem.interpretation.treatment.figures import (
     CUBIC_FOOT,
     DAYS,
@@ -178,7 +187,7 @@ def demand(water: Water, use: Use, oxidant: str) -> tuple[Figure, ...]:
 
 def chlorinator(water: Water, use: Use) -> tuple[Figure, ...]:
     """Chlorine demand with the residual, and the contact tank."""
-    contact, residual = constant("contact_time"), constant("residual")
+    contact, residual, virus = constant("contact_time"), constant("residual"), constant("virus_contact")
     dose = plus(chlorine_demand(water), (residual.low, residual.high))
     return (
         figure(
@@ -189,6 +198,24 @@ def chlorinator(water: Water, use: Use) -> tuple[Figure, ...]:
             "stoichiometric demand + residual; found by trial",
             (stated(residual),),
             residual.source,
+        ),
+        figure(
+            "chlorine_a_day",
+            "chlorine a day, as Cl2",
+            times(dose, use.daily, (1e-3, 1e-3)),
+            "g/d",
+            "dose x litres a day",
+            (use.daily_said,),
+            residual.source,
+        ),
+        figure(
+            "contact",
+            "residual x contact time",
+            times((residual.low, residual.high), (contact.low, contact.high)),
+            "mg·min/L",
+            "residual x contact time, full mixing not counted",
+            (stated(residual), stated(contact), stated(virus)),
+            virus.source,
         ),
         figure(
             "contact_tank",
@@ -224,23 +251,6 @@ def neutraliser(water: Water, use: Use) -> tuple[Figure, ...]:
     )
 
 
-def lamp(water: Water, use: Use) -> tuple[Figure, ...]:
-    """Dose, and the flow at which it must hold."""
-    dose = constant("ultraviolet_dose")
-    return (
-        figure(
-            "dose",
-            "ultraviolet dose, at the end of the lamp's life",
-            (dose.low, dose.high),
-            "mJ/cm²",
-            "",
-            (),
-            dose.source,
-        ),
-        figure("flow", "flow at which the dose must hold", use.peak, "L/min", "peak demand", (use.peak_said,), None),
-    )
-
-
 def adsorber(name: str) -> Callable[[Water, Use], tuple[Figure, ...]]:
     """Bed volume by empty-bed contact time."""
 
@@ -262,36 +272,14 @@ def adsorber(name: str) -> Callable[[Water, Use], tuple[Figure, ...]]:
     return sized
 
 
-def membrane(water: Water, use: Use) -> tuple[Figure, ...]:
-    """Water to be made a day, and what goes to the drain for it."""
-    each, waste = constant("drinking_use"), constant("membrane_waste_share")
-    made = times(use.people, (each.low, each.high))
-    share = (waste.low / 100.0, waste.high / 100.0)
-    drained = times(made, (share[0] / (1.0 - share[0]), share[1] / (1.0 - share[1])))
-    people = said("people", use.people, "")
-    return (
-        figure(
-            "production",
-            "water to be made a day",
-            made,
-            "L/d",
-            "people x litres each",
-            (people, stated(each)),
-            each.source,
-        ),
-        figure(
-            "waste",
-            "waste water a day",
-            drained,
-            "L/d",
-            "production x share / (1 - share)",
-            (stated(waste),),
-            waste.source,
-        ),
-    )
-
-
 SIZED: Mapping[str, Callable[[Water, Use], tuple[Figure, ...]]] = {
+    "coarse_screen": passed,
+    "sediment_filter": cartridges,
+    "fine_filter": cartridges,
+    "sediment_backwash": lambda water, use: bed(use, "sediment"),
+    "aeration": aerator,
+    "soda_ash_feed": soda_ash,
+    "certified_filter": tap_filter,
     "softening": softener,
     "nitrate_exchange": exchanger,
     "tannin_exchange": lambda water, use: bed(use, "exchange"),
