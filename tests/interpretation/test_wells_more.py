@@ -221,6 +221,14 @@ def test_sizes(name):
             assert (one.low, one.high) == (pytest.approx(low, rel=0.03), pytest.approx(high, rel=0.03))
 
 
+@pytest.mark.parametrize("name", expecting("treated"))
+def test_treated_water(name):
+    treated = wellchem.treat(sample(name), found(name).treatment)
+    for analyte, (low, high) in expected(name, "treated").items():
+        result = treated.get(analyte)
+        assert (result.low, result.high) == (pytest.approx(low, rel=0.03), pytest.approx(high, rel=0.03))
+
+
 @pytest.mark.parametrize("name", NAMES)
 def test_text_and_page(name):
     expect = TABLES[name]["expect"]

@@ -12,6 +12,7 @@ open                                  what is to be tested, how early, why, and 
 signs, no_signs, mixed, mixed_analyte signs, and that verdicts of several authorities differ
 stages, stages_have, never_stages, ordered_stages, barrier_before, first_stage_of, neutraliser_before   the train
 feed, sizes                           by stage: how a feed condition stands, and a figure with its bounds and unit
+treated                               bounds of an analyte behind the whole train, worked out by hand
 says, never, household_first_says     patterns of the text of the whole, or of the household's first part
 """
 

@@ -261,7 +261,7 @@ def no_action(finding: Interpretation) -> str:
     if any(caution.code == "not_established" for caution in finding.cautions):
         return (
             "The first step is to have tested what this report does not establish; the list below says how. What was "
-            "tested calls for no other step today."
+            "tested and can be judged calls for no other step today."
         )
     further = "further " if any(caution.code != "informs" for caution in general(finding)) else ""
     return f"No {further}step for today follows from what was tested. Read next what was not tested."

@@ -75,7 +75,7 @@ class ProblemKindRow:
     kind: str
     limits: frozenset[str]
     analytes: tuple[str, ...]
-    always: bool
+    undecided: str
     decides: str
     text: str
     noticed: str
@@ -92,7 +92,7 @@ def problems() -> tuple[ProblemKindRow, ...]:
             kind=row["kind"],
             limits=frozenset(filter(None, row["limits"].split(";"))),
             analytes=tuple(filter(None, row["analytes"].split(";"))),
-            always=row["undecided"] == "always",
+            undecided="" if row["undecided"] == "detected" else row["undecided"],
             decides=row["decides"],
             text=row["text"],
             noticed=row["noticed"],

@@ -129,9 +129,9 @@ def _reduced(waters: Waters) -> tuple[Bools, Bools, Bools]:
 
 
 def reducing_water(waters: Waters) -> Bools:
-    """Dissolved iron or manganese with nitrate or oxygen used up, or with ammonia, sulfide or methane."""
+    """Two of: dissolved iron or manganese; nitrate or oxygen used up; ammonia, sulfide or methane."""
     metal, used_up, gases = _reduced(waters)
-    return metal & (used_up | gases)
+    return (metal & (used_up | gases)) | (used_up & gases)
 
 
 def galvanic_lead(waters: Waters) -> Bools:

@@ -119,6 +119,8 @@ def _evidence(single: Single, code: str) -> Iterable[Evidence]:
         disproved = bool(row["disproved_by"]) and bool(holds(row["disproved_by"], single.waters)[0][0])
         if single.waters.observed(row["observation"]) and not disproved:
             yield Evidence(text=f"Noticed: {row['text']}")
+    if code == "flooded_well":
+        yield Evidence(text="The well is said to have been under water.")
     if code in ("surface_connection", "corrosive_metals"):
         yield from _together(single, code)
     yield from _doubts(single, code)

@@ -41,6 +41,7 @@ _POINTS = tuple(SamplingPoint)
 _WHOLE = {Fraction.TOTAL: 0, Fraction.TOTAL_RECOVERABLE: 1, None: 2, Fraction.DISSOLVED: 4, Fraction.FREE: 5}
 # Rank of each fraction by its code; a missing one has code -1, the last place.
 _RANK = np.array([*(_WHOLE.get(fraction, 9) for fraction in _FRACTIONS), _WHOLE[None]], dtype=np.int64)
+_DISSOLVED = _FRACTIONS.index(Fraction.DISSOLVED)
 _SUSPENDED = _FRACTIONS.index(Fraction.SUSPENDED)
 # pH and the like change on the way to the laboratory; for the rest the laboratory's number stands.
 IN_THE_FIELD = frozenset({"ph", "temperature", "dissolved_oxygen", "oxidation_reduction_potential", "free_chlorine"})
@@ -195,6 +196,12 @@ class Table:
         if not len(self.field_measured):
             return np.zeros(self.size, dtype=bool)
         return np.asarray(column.measured & self.field_measured[column.row])
+
+    def filtered(self, column: Column) -> Bools:
+        """Where the result of a column is of filtered water."""
+        if not len(self.fraction):
+            return np.zeros(self.size, dtype=bool)
+        return np.asarray(column.measured & (self.fraction[column.row] == _DISSOLVED))
 
     def witnesses(self, analyte: str, above: float | None, below: float | None) -> Rows:
         """How many sound results of the analyte, by sample, lie beyond a threshold."""

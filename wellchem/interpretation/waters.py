@@ -13,6 +13,7 @@ from numpy.typing import NDArray
 
 from wellchem.interpretation import amounts
 from wellchem.interpretation.amounts import Amount
+from wellchem.interpretation.practice import groups
 from wellchem.interpretation.table import Bools, Floats, Table, codes
 from wellchem.interpretation.verdicts import Verdicts
 from wellchem.models.codes import SamplingPoint
@@ -138,8 +139,11 @@ class Waters:
         return self.ends(name)[0] > value
 
     def below(self, name: str, value: float) -> Bools:
-        """Where the amount is surely below a value."""
-        return self.ends(name)[1] < value
+        """Where the amount is surely below a value. A metal that was only measured filtered may be higher unfiltered."""
+        under = self.ends(name)[1] < value
+        if groups().get(name) == "metal" and under.any():
+            under &= ~self.table.filtered(self.table.standing(name))
+        return np.asarray(under)
 
     def member(self, group: str) -> bool | None:
         """Whether the household has a member of a group at risk; None where it does not say."""

@@ -108,8 +108,10 @@ def _from_limits(waters: Waters, weighing: _Weighing) -> None:
     ahead = np.flatnonzero(verdicts.counts & (verdicts.state == AHEAD))
     weighing.certainty[verdicts.problem[ahead], verdicts.sample[ahead]] = LIKELY
     undecided = verdicts.untold & verdicts.health
-    always = np.array([row.always for row in problems()], dtype=bool)[verdicts.problem]
-    shown = np.flatnonzero(undecided & (always | (verdicts.low > 0.0) | verdicts.incomplete | verdicts.derived))
+    # Asked always, or where what lies near the well or is noticed makes it likely: though nothing was found.
+    asked = np.stack([holds(row.undecided, waters)[0] & bool(row.undecided) for row in problems()])
+    asked = asked[verdicts.problem, verdicts.sample]
+    shown = np.flatnonzero(undecided & (asked | (verdicts.low > 0.0) | verdicts.incomplete | verdicts.derived))
     where = np.zeros(weighing.certainty.shape, dtype=bool)
     where[verdicts.problem[shown], verdicts.sample[shown]] = True
     np.fmax.at(weighing.ratio_untold, (verdicts.problem[shown], verdicts.sample[shown]), verdicts.ratio_high[shown])
@@ -209,6 +211,7 @@ def _from_several(waters: Waters, weighing: _Weighing) -> None:
     elif home.flooded is True or home.well_cap_sound is False or home.well_type in OPEN_WELLS:
         # A way in is to be looked for whatever one sample found.
         weighing.raise_to(index["surface_connection"], np.ones(waters.size, dtype=bool), POSSIBLE)
+    weighing.raise_to(index["flooded_well"], np.full(waters.size, home.flooded is True), LIKELY)
     metal = weighing.decided("lead") | weighing.decided("copper")
     aggressive = weighing.decided("low_ph") | weighing.decided("corrosive_water")
     weighing.raise_to(index["corrosive_metals"], metal & aggressive, LIKELY)

@@ -16,12 +16,12 @@ from wellchem.models.finding import Problem
 from wellchem.models.household import Household
 from wellchem.models.limits import Comparison
 
-MICROBES = frozenset({"fecal_bacteria", "coliform_bacteria", "other_organisms", "iron_bacteria"})
+MICROBES = frozenset({"fecal_bacteria", "coliform_bacteria", "protozoa", "other_organisms", "iron_bacteria"})
 OPTIONAL = frozenset(
     {"hardness", "sodium_diet"}
 )  # a matter of choice: it shapes no train, and is met where the train allows
 _AT_THE_PHYSICIAN = "sodium_diet"
-TOLD = frozenset({"sodium_taste", "heater_odor"})  # what comes first says it all: no train is sought for it alone
+TOLD = frozenset({"sodium_taste", "heater_odor", "flooded_well"})  # what comes first says it all: no train is sought for it alone
 
 
 class Outcome(IntEnum):

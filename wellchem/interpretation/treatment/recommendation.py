@@ -18,7 +18,7 @@ from wellchem.models.limits import Comparison
 from wellchem.models.sample import Sample
 
 _ALTERED = frozenset({"softened", "chlorinated", "after_membrane"})
-_MICROBES = frozenset({"fecal_bacteria", "coliform_bacteria", "other_organisms"})
+_MICROBES = frozenset({"fecal_bacteria", "coliform_bacteria", "protozoa", "other_organisms"})
 _OF_CHLORINE = "disinfection_by_products"  # not of the raw water, where the sample was chlorinated
 _FROM_THE_PIPES = frozenset({"lead", "copper", "corrosive_metals", "copper_staining", "zinc"})
 _CONFIRM = "A prediction from published ranges: a test of the treated water has to confirm it."
