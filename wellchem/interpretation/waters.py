@@ -139,7 +139,7 @@ class Waters:
         return self.ends(name)[0] > value
 
     def below(self, name: str, value: float) -> Bools:
-        """Where the amount is surely below a value. A metal that was only measured filtered may be higher unfiltered."""
+        """Where the amount is surely below a value; a metal measured only filtered may be higher unfiltered."""
         under = self.ends(name)[1] < value
         if groups().get(name) == "metal" and under.any():
             under &= ~self.table.filtered(self.table.standing(name))

@@ -21,7 +21,8 @@ OPTIONAL = frozenset(
     {"hardness", "sodium_diet"}
 )  # a matter of choice: it shapes no train, and is met where the train allows
 _AT_THE_PHYSICIAN = "sodium_diet"
-TOLD = frozenset({"sodium_taste", "heater_odor", "flooded_well"})  # what comes first says it all: no train is sought for it alone
+# What comes first says it all: no train is sought for it alone.
+TOLD = frozenset({"sodium_taste", "heater_odor", "flooded_well"})
 
 
 class Outcome(IntEnum):
