@@ -102,6 +102,7 @@ def bounded(given: Evidence) -> Bounded:
     )
     _left(given, to_left, not_detected, floor, censoring, value, low, high, supposed)
     _organisms(given, censoring, value, low, high, supposed)
+    censoring[has(Effect.PRESENT) & np.isnan(given.number) & (censoring == NOT_REPORTED)] = PRESENT  # not quantified
     _limits_without_number(given, has(Effect.BETWEEN_LIMITS) & ~printed & ~to_left, censoring, low, high)
 
     gone = has(Effect.REJECTED, Effect.NOT_REPORTED) & ~(has(Effect.NOT_REPORTED) & printed & ~has(Effect.REJECTED))

@@ -108,7 +108,9 @@ class Vocabulary:
 
     @cached_property
     def _values(self) -> _values.Values:
-        return _values.Values(self._rows("values"), self.is_unit, self._qualifiers.known, self._role)
+        return _values.Values(
+            self._rows("values"), self.is_unit, self._qualifiers.known, self._qualifiers.before_number, self._role
+        )
 
     def _role(self, header: str) -> ColumnRole | None:
         found = self.column(header)

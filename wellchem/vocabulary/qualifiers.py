@@ -31,6 +31,14 @@ class Qualifiers:
             return len(code) == 1 and code not in "lgmcf"  # a footnote letter, not a unit
         return code in self._alpha or all(letter in self._alpha for letter in code.rstrip("+-"))
 
+    def before_number(self, code: str) -> bool:
+        """Whether a code may stand before a number too: every family that has it says the same of the number.
+
+        Letters before numbers are remarks of older data as well: E is estimated there, K and L are less and more.
+        """
+        found = {consequence for (_, known), (consequence, _) in self._codes.items() if known == code}
+        return code.rstrip("+-").isalpha() and len(found) == 1 and Consequence.NOTED not in found
+
     def meaning(self, code: str, legend: Mapping[str, str], family: str) -> QualifierMeaning | None:
         """What a code does (see Vocabulary.qualifier)."""
         code = code.strip()

@@ -45,6 +45,9 @@ _LABELLED = re.compile(r"([^\W\d][^\d<]*?)\s*[:=]?\s*([<>]?\s*[\d.,]+)\s*(\D.*)?
 _DEGREES = re.compile(r"(?:@|at)?\s*\d+(?:[.,]\d+)?\s*(?:°\s*c?|deg\.?\s*c|c)")
 _ATTENTION = re.compile(r"^[!↑↓▲▼]\s*(?=[<>\d.])|(?<=\S)\s*[!↑↓▲▼]+$")
 _MARKED = re.compile(r"^([*†‡§]{1,3})\s*(?=[<>\d.])")
+# A qualifier before its number: "J 0.05", "< J 0.05", "U0.05"; without a blank only before a decimal fraction, as
+# letters and whole digits together name a sample.
+_QUALIFIED = re.compile(r"^([<>]?)\s*([A-Z]{1,2}[+-]?)(?:\s+(?=[<>]?\s?[\d.])|(?=\d*[.,]\d))")
 _SIGN_BEHIND = re.compile(r"^([\d.,]+)\s*([<>])$")
 _RAISED_POINT = re.compile(r"(?<=\d)·(?=\d)(?!\s*10\s*\^)")
 _SIGNS = {"less", "greater", "about"}
@@ -67,6 +70,7 @@ class Values:
     rows: Iterable[Row]
     is_unit: Callable[[str], bool]
     is_qualifier: Callable[[str], bool]
+    is_before_number: Callable[[str], bool]
     role_of: Callable[[str], ColumnRole | None]
     _words: dict[str, str] = field(init=False, default_factory=dict)
     _compared: re.Pattern[str] = field(init=False)
@@ -122,6 +126,9 @@ class Values:
             return self._range(found.group(1), found.group(2), decimal)
         if (lead := self._leading_word(printed, text, decimal, presence)) is not None:
             return lead
+        if (code := _QUALIFIED.match(printed)) and self.is_before_number(code[2]):
+            made = self._numeric(number := code[1] + printed[code.end() :], fold(number), decimal)
+            return replace(made, qualifiers=(code[2], *made.qualifiers)) if made else None
         if (beside := self._with_brackets(printed, decimal, presence)) is not None:
             return beside
         if (twice := _RESTATED.fullmatch(printed)) and self._is_unit(twice.group(3)):

@@ -11,7 +11,7 @@ import numpy as np
 from wellchem.models.codes import LayoutKind, Role, UnreadReason
 from wellchem.reading.rows import constant
 from wellchem.reading.tables.cells import Cell, Cells, Kind
-from wellchem.reading.tables.notes import legend_in, running_result, title_and_unit, unit_note
+from wellchem.reading.tables.notes import legend_in, running_result, tells_amount, tells_finding, title_and_unit, unit_note
 from wellchem.vocabulary import PhraseKind, PhraseMeaning
 
 if TYPE_CHECKING:
@@ -57,7 +57,8 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
         reader.section.apart = text
         _claim(reader, grid, row, left, LayoutKind.SECTION)
         return
-    if len(left) == 1 and not values and left[0].kind & Kind.NAME and cells.grid.page is None:
+    heads = len(left) == 1 and left[0].kind & Kind.NAME and not tells_amount(reader.lexicon, text)
+    if heads and not values and cells.grid.page is None:
         reader.section.name = text  # "Arsenic (µg/L)" over a table of wells and results
         _claim(reader, grid, row, left, LayoutKind.SECTION)
         return
@@ -73,7 +74,7 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
     if any(cell.column in values and cell.kind & Kind.NUMBER for cell in left):
         reader.loose_row(grid, row, [cell.column for cell in left], UnreadReason.NO_NAME)
         return
-    if _looks_like_result(left):
+    if _looks_like_result(left) or tells_finding(reader.lexicon, text):
         reader.loose_row(grid, row, [cell.column for cell in left], UnreadReason.NOT_A_TABLE)
         return
     if (

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+from wellchem.models.codes import Censoring
 from wellchem.reading.tables.cells import Lexicon
 from wellchem.vocabulary import ColumnRole
 
@@ -35,6 +36,23 @@ _SENTENCE = re.compile(
 _REMARK = re.compile(
     r"(.{1,40}?)(?:,? (?:which |well |far )?|\s+(?=\())(?:is |was |exceed|above|below|over|under|within|\().*$"
 )
+# The finding before the name: "We found 4.2 mg/L of fluoride in your water", "No E. coli were found". Behind the name stands
+# nothing but the household's own water: "in the blank" and "above 10 mg/L" make it another statement.
+_FOUND_IN = r"(?:,? (?:in|from) (?:your|the|this)(?: well| tap| drinking)?(?: water| sample)+)?"
+_CONTAINS = re.compile(
+    r"^(?:(?:we|the lab(?:oratory)?|(?:the|our|this) (?:test|analysis)) (?:has |have )?(?:found|measured|detected)"
+    r"|(?:your|this|the)(?: well| tap)?(?: water| sample)+ (?:contains|contained|has|had))\s+"
+    r"(?P<value>(?:[<>≤≥]\s*)?\d[\d.,]*)\s*(?P<unit>[^\s\d]\S*)\s+(?:of )?(?P<name>[^\W\d].{0,40}?)" + _FOUND_IN + r"\.?$",
+    re.IGNORECASE,
+)
+_NONE_FOUND = re.compile(
+    r"^no (?P<name>[^\W\d].{0,40}?) (?:was|were|has been|have been) (?P<value>found|detected|present)" + _FOUND_IN + r"\.?$",
+    re.IGNORECASE,
+)
+# What makes a line that names an analyte worth a look: an amount, or a word of presence.
+_AMOUNT = re.compile(r"(?<![\w.,])[<>≤≥]?\s?\d[\d.,]*\s?(?P<unit>%|[^\W\d][^\s;()]*(?:\s?/\s?[^\s;()]+)?)")
+_WORD = re.compile(r"[^\s,;:()]+")
+_LONGEST_NAME = 4  # words
 _NAMED = re.compile(r"^(?P<name>[^\W\d][^:=]{0,60}?)\s*[:=]\s+(?P<rest>\S.{0,40})$")
 _REST = re.compile(
     r"^(?P<value>(?:[<>≤≥~]\s*)?[-+]?\d[\d.,]*(?:\s*[x×]\s*10\^?-?\d+|[eE][-+]?\d+)?|[^\W\d][^\d]*?)(?:\s+(?P<unit>\S.*))?$"
@@ -95,6 +113,13 @@ def running_result(lexicon: Lexicon, text: str) -> RunningResult | None:
     """The one result of a line with an explicit grammar: dots, `name: value unit`, or `the name was value unit`."""
     if len(text) > 200:
         return None
+    for pattern in (_CONTAINS, _NONE_FOUND):
+        found = pattern.match(text)
+        if found and lexicon.is_name(found["name"]):
+            if pattern is _NONE_FOUND:
+                return RunningResult(found["name"], f"not {found['value'].lower()}", "")
+            if lexicon.vocabulary.is_unit(found["unit"]) and lexicon.vocabulary.value(found["value"]) is not None:
+                return RunningResult(found["name"], found["value"], found["unit"])
     for pattern in (_DOTS, _SENTENCE, _NAMED):
         found = pattern.match(text)
         if found and lexicon.is_name(found["name"].strip()):
@@ -104,6 +129,30 @@ def running_result(lexicon: Lexicon, text: str) -> RunningResult | None:
             if parts:
                 return RunningResult(found["name"].strip(), *parts)
     return None
+
+
+def tells_finding(lexicon: Lexicon, text: str) -> bool:
+    """Whether words name a known analyte together with an amount or a word of presence: no layout, even if not read."""
+    words = [word.rstrip(".") if word.count(".") == 1 else word for word in _WORD.findall(text)]
+    if not tells_amount(lexicon, text) and not any(_of_presence(lexicon, word) for word in words):
+        return False
+    spans = (
+        " ".join(words[at : at + size])
+        for at in range(len(words))
+        for size in range(1, min(_LONGEST_NAME, len(words) - at) + 1)
+    )
+    return any((len(span) > 2 or span == "pH") and lexicon.is_name(span) for span in spans)
+
+
+def tells_amount(lexicon: Lexicon, text: str) -> bool:
+    """Whether a number stands before a unit somewhere in the text."""
+    return any(lexicon.vocabulary.is_unit(found["unit"].rstrip(".,:")) for found in _AMOUNT.finditer(text))
+
+
+def _of_presence(lexicon: Lexicon, word: str) -> bool:
+    """Whether one word of a sentence can tell that something is there or not."""
+    value = lexicon.vocabulary.value(word) if len(word) > 3 and word.isalpha() else None
+    return value is not None and value.censoring in (Censoring.PRESENT, Censoring.ABSENT, Censoring.LEFT)
 
 
 def _without_limit(lexicon: Lexicon, text: str) -> str:
