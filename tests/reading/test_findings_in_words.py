@@ -110,8 +110,6 @@ def test_presence_without_a_number_is_present():
     )
     assert (found["lead"].censoring, found["lead"].value, found["lead"].high) == ("present", None, None)
     assert (found["iron"].censoring, found["iron"].high) == ("left", pytest.approx(0.003))
-    said, unread = read(
-        ["Analyte,Result,Units", 'Lead,"Present, not quantified",ug/L', "Zinc,0.31,mg/L"], "a.csv"
-    )
+    said, unread = read(["Analyte,Result,Units", 'Lead,"Present, not quantified",ug/L', "Zinc,0.31,mg/L"], "a.csv")
     assert (said["lead"].censoring, said["lead"].value) == ("present", None)
     assert not unread

@@ -11,7 +11,14 @@ import numpy as np
 from wellchem.models.codes import LayoutKind, Role, UnreadReason
 from wellchem.reading.rows import constant
 from wellchem.reading.tables.cells import Cell, Cells, Kind
-from wellchem.reading.tables.notes import legend_in, running_result, tells_amount, tells_finding, title_and_unit, unit_note
+from wellchem.reading.tables.notes import (
+    legend_in,
+    running_result,
+    tells_amount,
+    tells_finding,
+    title_and_unit,
+    unit_note,
+)
 from wellchem.vocabulary import PhraseKind, PhraseMeaning
 
 if TYPE_CHECKING:

@@ -36,17 +36,21 @@ _SENTENCE = re.compile(
 _REMARK = re.compile(
     r"(.{1,40}?)(?:,? (?:which |well |far )?|\s+(?=\())(?:is |was |exceed|above|below|over|under|within|\().*$"
 )
-# The finding before the name: "We found 4.2 mg/L of fluoride in your water", "No E. coli were found". Behind the name stands
+# Findings before names: "We found 4.2 mg/L of fluoride", "No E. coli were found". Behind the name stands
 # nothing but the household's own water: "in the blank" and "above 10 mg/L" make it another statement.
 _FOUND_IN = r"(?:,? (?:in|from) (?:your|the|this)(?: well| tap| drinking)?(?: water| sample)+)?"
 _CONTAINS = re.compile(
     r"^(?:(?:we|the lab(?:oratory)?|(?:the|our|this) (?:test|analysis)) (?:has |have )?(?:found|measured|detected)"
     r"|(?:your|this|the)(?: well| tap)?(?: water| sample)+ (?:contains|contained|has|had))\s+"
-    r"(?P<value>(?:[<>≤≥]\s*)?\d[\d.,]*)\s*(?P<unit>[^\s\d]\S*)\s+(?:of )?(?P<name>[^\W\d].{0,40}?)" + _FOUND_IN + r"\.?$",
+    r"(?P<value>(?:[<>≤≥]\s*)?\d[\d.,]*)\s*(?P<unit>[^\s\d]\S*)\s+(?:of )?(?P<name>[^\W\d].{0,40}?)"
+    + _FOUND_IN
+    + r"\.?$",
     re.IGNORECASE,
 )
 _NONE_FOUND = re.compile(
-    r"^no (?P<name>[^\W\d].{0,40}?) (?:was|were|has been|have been) (?P<value>found|detected|present)" + _FOUND_IN + r"\.?$",
+    r"^no (?P<name>[^\W\d].{0,40}?) (?:was|were|has been|have been) (?P<value>found|detected|present)"
+    + _FOUND_IN
+    + r"\.?$",
     re.IGNORECASE,
 )
 # What makes a line that names an analyte worth a look: an amount, or a word of presence.
