@@ -9,13 +9,14 @@ import pandas as pd
 from numpy.typing import NDArray
 
 from wellchem import schema
+from wellchem.normalise.combinations import grouped
 from wellchem.normalise.heads import ROLES
 from wellchem.normalise.meanings import Meanings
 from wellchem.normalise.numbers import CENSORING
 from wellchem.normalise.reasons import BESIDE, OK, REASONS
 from wellchem.normalise.results import UNREAD, Normalised
 from wellchem.reading.grid import Grid
-from wellchem.reading.rows import Coded, of
+from wellchem.reading.rows import Coded, concatenated, of, texts_of
 
 
 def results_frame(made: Normalised) -> pd.DataFrame:
@@ -80,21 +81,24 @@ def samples_frame(made: Normalised) -> pd.DataFrame:
 def unread_frame(made: Normalised, suggest: dict[str, tuple[str, ...]]) -> pd.DataFrame:
     """The unread frame: rows of tables first, then what stood outside every table. `suggest` gives nearest names."""
     rows = made.reading.rows
-    keep = [int(row) for row in np.flatnonzero((made.reason != OK) & (made.reason != BESIDE))]
+    keep = np.flatnonzero((made.reason != OK) & (made.reason != BESIDE))
     loose = made.reading.loose
-    printed = [
-        " ".join(
-            part for part in (rows.name[row], rows.value[row] or rows.presence[row], made.printed_unit[row]) if part
-        )
-        for row in keep
-    ]
-    reasons = [REASONS[made.reason[row]] for row in keep] + [one.reason for one in loose]
-    names = [rows.name[row] for row in keep] + [""] * len(loose)
+    names = rows.name.take(keep)
+    parts = (names, rows.value.or_else(rows.presence).take(keep), made.printed_unit.take(keep))
+    group, firsts = grouped(*parts)
+    columns = [part.take(firsts).plain() for part in parts]
+    printed = [" ".join(filter(None, row)) for row in zip(*columns, strict=True)]
+    near = Coded(names.codes, texts_of([";".join(suggest.get(str(name), ())) for name in names.texts]))
+    known = _dtype("unread", "reason").categories
+    number = known.get_indexer([str(reason) for reason in REASONS]).astype(np.int8)
+    beside = known.get_indexer([str(one.reason) for one in loose]).astype(np.int8)
     data: dict[str, Any] = {
-        "reason": pd.Categorical([str(reason) for reason in reasons], dtype=_dtype("unread", "reason")),
-        "text": _categorical(of(printed + [one.text for one in loose])),
-        "detail": _categorical(of([made.detail[row] for row in keep] + [one.detail for one in loose])),
-        "suggestions": _categorical(of([";".join(suggest.get(name, ())) for name in names])),
+        "reason": pd.Categorical.from_codes(
+            np.concatenate([number[made.reason[keep]], beside]), dtype=_dtype("unread", "reason")
+        ),
+        "text": _categorical(_with(of(printed).take(group), [one.text for one in loose])),
+        "detail": _categorical(_with(made.detail.take(keep), [one.detail for one in loose])),
+        "suggestions": _categorical(_with(near, [""] * len(loose))),
         **_places(
             made,
             np.concatenate([rows.grid[keep], np.array([one.grid for one in loose], np.int32)]),
@@ -102,7 +106,12 @@ def unread_frame(made: Normalised, suggest: dict[str, tuple[str, ...]]) -> pd.Da
             np.concatenate([rows.column[keep], np.array([one.column for one in loose], np.int32)]),
         ),
     }
-    return schema.conform("unread", data, len(reasons))
+    return schema.conform("unread", data, len(keep) + len(loose))
+
+
+def _with(column: Coded, more: list[str]) -> Coded:
+    """A column and further texts after it, over the texts that are used."""
+    return concatenated([column, of(more)]).compact()
 
 
 def _pair_names(made: Normalised, pairs: NDArray[np.int64]) -> list[str]:

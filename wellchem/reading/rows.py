@@ -31,6 +31,11 @@ class Coded:
         code = int(self.codes[row])
         return "" if code < 0 else str(self.texts[code])
 
+    def plain(self) -> list[str]:
+        """The text of every row, empty where there is none."""
+        texts: list[str] = np.append(self.texts, "")[self.codes].tolist()
+        return texts
+
     def take(self, rows: Any) -> Coded:
         """The same texts, other rows (an index array, a mask or a slice)."""
         return Coded(self.codes[rows], self.texts)
