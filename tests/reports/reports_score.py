@@ -13,6 +13,7 @@ from dataclasses import dataclass, field
 import reports_abroad
 import reports_browser
 import reports_exports
+import reports_letters
 import reports_meanings
 import reports_more_pdf
 import reports_more_sheets
@@ -40,6 +41,7 @@ MAKERS = {maker.__name__ + "_" + part: maker for part, maker in (
     *(("states", maker) for maker in reports_states.LAYOUTS),
     *(("browser", maker) for maker in reports_browser.LAYOUTS),
     *(("abroad", maker) for maker in reports_abroad.LAYOUTS),
+    *(("letters", maker) for maker in reports_letters.LAYOUTS),
 )}  # fmt: skip
 
 

@@ -37,6 +37,6 @@ def test_every_cell_or_word_is_claimed_once(scored):
 
 def test_what_is_printed_of_the_sample_is_found(scored):
     key, one = scored
-    if not key.endswith(("states", "browser", "abroad")):
+    if not key.endswith(("states", "browser", "abroad", "letters")):
         pytest.skip("the truth of this layout does not say what is printed of its samples")
     assert not one.heads, "\n".join(one.heads)

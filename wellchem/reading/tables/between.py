@@ -11,6 +11,7 @@ import numpy as np
 from wellchem.models.codes import LayoutKind, Role, UnreadReason
 from wellchem.reading.rows import constant
 from wellchem.reading.tables.cells import Cell, Cells, Kind
+from wellchem.reading.tables.labelled import labelled
 from wellchem.reading.tables.notes import (
     legend_in,
     running_result,
@@ -50,7 +51,7 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
         reader.unit_note = unit or reader.unit_note
         _claim(reader, grid, row, left, LayoutKind.LEGEND if legend else LayoutKind.NOTE)
         return
-    if _running(reader, grid, row, left, text):
+    if _running(reader, grid, row, left, text) or labelled(reader, grid, row, left):
         return
     titled = title_and_unit(reader.lexicon, text) if len(left) == 1 else None
     if titled is not None:

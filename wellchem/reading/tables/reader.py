@@ -27,6 +27,7 @@ from wellchem.reading.tables.cells import Cells, Lexicon
 from wellchem.reading.tables.dated import clause_begun, dates_said, with_dates
 from wellchem.reading.tables.headers import Header
 from wellchem.reading.tables.heads import IDENTIFYING, Said, said_in, unlabelled_in
+from wellchem.reading.tables.labelled import Labelled
 from wellchem.reading.tables.samples import IDENTITY, SampleBook
 from wellchem.vocabulary import Vocabulary
 
@@ -64,6 +65,7 @@ class Reader:
     section: Section = field(default_factory=Section)
     carried: Carried | None = None
     heard: list[tuple[int, Said]] = field(default_factory=list)
+    labelled: Labelled = field(default_factory=Labelled)
     unit_note: str = ""
     block: int = 0
     results_since_head: bool = False
