@@ -12,7 +12,10 @@ from reports_pdf import Paper
 
 
 def cards() -> Layout:
-    """A frame a parameter: its name above, value and unit beside each other below, the limit in the last line."""
+    """A frame a parameter: its name above, value and unit beside each other below, the limit in the last line.
+
+    When first read, the limits of one row of cards went into the names of the next, whose results vanished.
+    """
     paper = Paper(A4, points=9, lead=13)
     paper.text("Sample ID: CD-14     Date sampled: 2026-04-02")
     lines = (
@@ -37,7 +40,7 @@ def cards() -> Layout:
 
 
 def two_column_form() -> Layout:
-    """Parameter and result as labels, two to a line, each on a line to write on."""
+    """Parameter and result as labels, two to a line. When first read, all of it vanished."""
     paper = Paper(letter, points=9, lead=18)
     paper.text("WELL WATER TEST FORM", bold=True)
     paper.text("Sample ID: F-0093     Date Collected: 05/12/2026")
@@ -54,7 +57,7 @@ def two_column_form() -> Layout:
 
 
 def heading_blocks() -> Layout:
-    """A block an analyte: its heading, then lines of method, reporting limit and result."""
+    """A block an analyte: heading, method, reporting limit and result. When first read, all of it vanished."""
     paper = Paper(letter, points=9, lead=13)
     paper.text("Sample ID: HB-2     Date Collected: 2026-01-20")
     lines = (
@@ -70,35 +73,6 @@ def heading_blocks() -> Layout:
         paper.row((60, 170), ("Reporting Limit:", limit))
         paper.row((60, 170), ("Result:", value))
     return Layout("pdf_heading_blocks", "pdf", paper.done(), (Water("HB-2", "", "2026-01-20", items_of(lines)),))
-
-
-def lor_first() -> Layout:
-    """Australian: units and LOR stand before the samples' columns; groups between; 40 rows over two landscape pages."""
-    paper = Paper(landscape(A4), points=8, lead=12)
-    at = (40, 250, 330, 400, 520, 640)
-    paper.row(at, ("", "", "Sample ID", "", "BORE 1", "BORE 2"), bold=True)
-    paper.row(at, ("", "", "Date Sampled", "", "03/06/2026", "04/06/2026"), bold=True)
-    paper.row(at, ("Analyte", "Units", "LOR", "Guideline", "Result", "Result"), bold=True)
-    metals = (
-        ("Aluminium", "aluminum"), ("Antimony", "antimony"), ("Arsenic", "arsenic"), ("Barium", "barium"), ("Boron", "boron"), ("Cadmium", "cadmium"), ("Chromium", "chromium"), ("Cobalt", "cobalt"), ("Copper", "copper"), ("Iron", "iron"), ("Lead", "lead"), ("Manganese", "manganese"), ("Mercury", "mercury"), ("Molybdenum", "molybdenum"), ("Nickel", "nickel"), ("Selenium", "selenium"), ("Silver", "silver"), ("Uranium", "uranium"), ("Vanadium", "vanadium"), ("Zinc", "zinc"),
-    )  # fmt: skip
-    first, second = [], []
-    for group, unit, factor, fraction, rows in (
-        ("Dissolved Metals", "mg/L", 1.0, "dissolved", metals), ("Total Metals", "µg/L", U, "total", metals[:18]),
-    ):  # fmt: skip
-        paper.text(group, x=40, bold=True)
-        for number, (name, key) in enumerate(rows):
-            if paper.y < 60:
-                paper.new()
-            value, limit = (
-                f"{0.011 + number / 500:.3f}" if factor == 1 else f"{3 + number}",
-                "0.001" if factor == 1 else "1",
-            )
-            paper.row(at, (name, unit, limit, "", value, f"<{limit}"))
-            first.append(((name,), found(key, float(value) * factor, fraction=fraction)))
-            second.append(((name,), less(key, float(limit) * factor, fraction)))
-    waters = (Water("BORE 1", "", "2026-06-03", items_of(first)), Water("BORE 2", "", "2026-06-04", items_of(second)))
-    return Layout("pdf_lor_first", "pdf", paper.done(), waters)
 
 
 def three_by_forty() -> Layout:
@@ -242,6 +216,6 @@ def typed_form() -> Layout:
 
 
 LAYOUTS = (
-    cards, two_column_form, heading_blocks, lor_first, three_by_forty, presumptive, radiochemistry, amended, pruefbericht, pcv,
+    cards, two_column_form, heading_blocks, three_by_forty, presumptive, radiochemistry, amended, pruefbericht, pcv,
     typed_form,
 )  # fmt: skip

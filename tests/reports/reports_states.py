@@ -1,7 +1,6 @@
 """Layouts of text PDFs as state, county and commercial laboratories of the United States print them.
 
-Every laboratory, household and number is invented; each meaning is typed by hand. Comments say how a layout failed when
-it was first read.
+Every laboratory, household and number is invented; each meaning is typed by hand.
 """
 
 from __future__ import annotations

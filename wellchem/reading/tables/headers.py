@@ -64,6 +64,8 @@ def header_at(cells: Cells, row: int) -> Header | None:
         return None
     if len(line) - len(said_columns(cells, row)) < 2 and not _group_heading(cells, row):
         return None
+    if all(_labelled(cells, cell) for cell in line):
+        return None
     best: Header | None = None
     best_score = 0
     for depth in range(1, min(_DEPTH, cells.height - row) + 1):
@@ -78,6 +80,12 @@ def header_at(cells: Cells, row: int) -> Header | None:
     if best is not None and _type_line(cells, best.last + 1):
         best = replace(best, last=best.last + 1)
     return best
+
+
+def _labelled(cells: Cells, cell: Cell) -> bool:
+    """Whether a cell is a label with its text behind it ("Limit: 0.3 mg/L"), which heads nothing."""
+    head, colon, text = cell.text.partition(":")
+    return bool(colon and text.strip() and any(map(str.isdigit, text)) and cells.lexicon.column(head.strip()))
 
 
 def _type_line(cells: Cells, row: int) -> bool:

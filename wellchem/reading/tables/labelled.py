@@ -1,4 +1,4 @@
-"""Results in blocks of labels: a name as a heading or behind its label, and lines such as "Result: 1.2 mg/L" under it."""
+"""Results in blocks of labels: a name as a heading or behind its label, with "Result: 1.2 mg/L" under it."""
 
 from __future__ import annotations
 
