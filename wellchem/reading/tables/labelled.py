@@ -47,7 +47,8 @@ def labelled(reader: Reader, grid: int, row: int, left: list[Cell]) -> bool:
         known.said = {left[0].column: {"name": left[0].text}}
         return False
     pairs = _pairs(reader, left)
-    if not pairs:
+    named = any("name" in said for said in known.said.values())
+    if not named and not any(role in ("name", "value") for role, _, _ in pairs):
         known.said = {}
         return False
     for role, text, cells in pairs:
