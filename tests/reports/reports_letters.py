@@ -181,7 +181,7 @@ def pcv() -> Layout:
     paper.row(at, ("Determinand", "Result", "Units", "PCV", "Compliant"), bold=True)
     lines = (
         (("Nitrate as NO3", "61.0", "mg/l", "50", "No"), found("nitrate", 61 * N_OF_NO3)),
-        (("Lead (10)", "3.1", "µg/l", "10", "Yes"), found("lead", 3.1 * U)),
+        (("Lead - total", "3.1", "µg/l", "10", "Yes"), found("lead", 3.1 * U, fraction="total")),
         (("Iron - total", "<10", "µg/l", "200", "Yes"), less("iron", 0.010, "total")),
         (("Coliform bacteria", "3", "cfu/100ml", "0", "No"), found("total_coliform", 3)),
         (("E. coli", "0", "cfu/100ml", "0", "Yes"), absent("e_coli")),
