@@ -221,6 +221,10 @@ def _chlorinates(water: Water, changed: dict[str, Ends]) -> None:
     else:
         for ion in ("sodium", "chloride"):
             _shift(water, changed, ion, 0.0, inf)
+    sulfide = water.get("sulfide")
+    if sulfide is not None:  # four molecules of chlorine make one sulfate ion; sulfur may be all that comes of it
+        moles_made = share(sulfide[1], _demand("sulfide to sulfate", "chlorine") / (4.0 * chemistry.molar_mass("Cl2")))
+        _shift(water, changed, "sulfate", 0.0, moles_made * chemistry.molar_mass("SO4"))
     chlorine = water.get("free_chlorine")
     changed["free_chlorine"] = (0.0, 0.1 if chlorine is None else max(0.1, chlorine[1] * 0.1))
 
