@@ -41,7 +41,7 @@ def behind(code, amounts):
     return {one.analyte: (one.low, one.high) for one in treat(sample(amounts), treatment).results}
 
 
-@pytest.mark.parametrize("amounts", waters())
+@pytest.mark.parametrize("amounts", list(waters()))
 def test_softening_is_equivalent_for_equivalent(amounts):
     found = behind("softening", amounts)
     taken = [
@@ -53,7 +53,7 @@ def test_softening_is_equivalent_for_equivalent(amounts):
         assert found[name] == pytest.approx((amounts[name], amounts[name]))
 
 
-@pytest.mark.parametrize("amounts", waters())
+@pytest.mark.parametrize("amounts", list(waters()))
 def test_anion_resin_gives_chloride_for_what_it_takes(amounts):
     found = behind("nitrate_exchange", amounts)
     names = [name for name in ANIONS if name != "chloride"]
@@ -65,7 +65,7 @@ def test_anion_resin_gives_chloride_for_what_it_takes(amounts):
         assert found[name] == pytest.approx((amounts[name], amounts[name]))
 
 
-@pytest.mark.parametrize("amounts", waters())
+@pytest.mark.parametrize("amounts", list(waters()))
 def test_membrane_leaves_an_interval_that_charge_balance_can_be_met_in(amounts):
     found = behind("reverse_osmosis", amounts)
     cations = [sum(found[name][end] / weight for name, weight in CATIONS.items()) for end in (0, 1)]
@@ -76,7 +76,7 @@ def test_membrane_leaves_an_interval_that_charge_balance_can_be_met_in(amounts):
         assert found[name][1] <= amounts[name] * 1.0001
 
 
-@pytest.mark.parametrize("amounts", waters())
+@pytest.mark.parametrize("amounts", list(waters()))
 def test_chlorination_turns_sulfide_into_sulfate_and_leaves_chloride(amounts):
     """HS- + 4 OCl- = SO4-- + 4 Cl- + H+: 1 mg/L as H2S gives at most 2.82 of sulfate and 4.16 of chloride."""
     found = behind("chlorination", {**amounts, "hydrogen_sulfide": 1.0})
@@ -85,7 +85,7 @@ def test_chlorination_turns_sulfide_into_sulfate_and_leaves_chloride(amounts):
     assert found["chloride"][1] >= amounts["chloride"] + 4 * 35.45 / 34.08 * 0.99
 
 
-@pytest.mark.parametrize("amounts", waters())
+@pytest.mark.parametrize("amounts", list(waters()))
 def test_calcite_raises_calcium_hardness_and_alkalinity_alike(amounts):
     found = behind("neutralising_calcite", {**amounts, "ph": 6.3, "total_hardness": 100.0})
     gain = found["total_alkalinity"][1] - amounts["total_alkalinity"]
