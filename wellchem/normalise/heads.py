@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Any
 
@@ -62,15 +62,18 @@ def heads_of(vocabulary: Vocabulary, printed: SampleHeads, decimal_comma: bool, 
     first = decimal_comma if order is None else order
     collected, timed, supposed = _dates(printed.date_collected, printed.time_collected, first, order is None)
     nothing = _nothing(printed)
+    points = _mapped(
+        printed.point, lambda text: text if text in SamplingPoint._value2member_map_ else vocabulary.point(text)
+    )
+    # A point of sampling that is no part of the plumbing is the place: "Point de prélèvement: Ferme du Moulin".
+    printed = replace(printed, site=printed.site.or_else(printed.point.kept(points.codes < 0)))
     received, received_timed, also = _dates(printed.date_received, nothing, first, order is None)
     analysed, analysed_timed, last = _dates(printed.date_analysed, nothing, first, order is None)
     supposed = supposed | also | last
     assumed = Coded(np.where(supposed, 0, -1).astype(np.int32), of([f"date_order={'dmy' if first else 'mdy'}"]).texts)
     return Heads(
         printed,
-        _mapped(
-            printed.point, lambda text: text if text in SamplingPoint._value2member_map_ else vocabulary.point(text)
-        ),
+        points,
         _roles(vocabulary, printed),
         _each(printed.matrix, lambda text: vocabulary.is_water(text) is not False, True, np.bool_),
         collected,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from wellchem.models.codes import LayoutKind
 from wellchem.reading.rows import TakenColumn
 from wellchem.reading.tables.cells import Cell, Cells, Kind
-from wellchem.reading.tables.headers import Header, names_beneath
+from wellchem.reading.tables.headers import SYMBOL, Header, names_beneath, names_down
 from wellchem.reading.tables.heads import label
 from wellchem.reading.tables.shape import BESIDE, LAYOUT, Shape, ValueColumn
 from wellchem.vocabulary import ColumnRole
@@ -22,7 +22,7 @@ def columns_of_samples_at(cells: Cells, row: int) -> tuple[Header, Shape] | None
     if len(line) < 3 or not _labels(cells, row, line[0].column):
         return None
     label_column = line[0].column
-    samples = {cell.column for cell in line[1:] if not cell.kind & Kind.HEADER}
+    samples = {cell.column for cell in line[1:] if not cell.kind & Kind.HEADER or _symbol(cells, row, cell)}
     last = row
     while (
         last + 1 < cells.height
@@ -42,7 +42,11 @@ def columns_of_samples_at(cells: Cells, row: int) -> tuple[Header, Shape] | None
     for data in range(last + 1, min(last + 1 + _LOOK, cells.height)):
         used.update(c.column for c in cells.line(data) if c.kind & Kind.VALUE and not c.kind & Kind.UNIT)
     apart = cells.lexicon.vocabulary.label_role
-    values = [cell.column for cell in line[1:] if cell.column in samples & used and not apart(cell.text)]
+    values = [
+        cell.column
+        for cell in line[1:]
+        if cell.column in samples & used and (not apart(cell.text) or _symbol(cells, row, cell))
+    ]
     if not values:
         return None
     shape = Shape(0, cells.width - 1, named, {}, [])
@@ -82,10 +86,22 @@ def _labels(cells: Cells, row: int, first: int) -> bool:
     if not label(cells.lexicon, line[0].text):
         return False
     apart = cells.lexicon.vocabulary.label_role  # "Mean" or "MCL" may stand among the samples
-    others = [cell for cell in line[1:] if not apart(cell.text) and not _beside(cells, cell)]
+    others = [
+        cell for cell in line[1:] if _symbol(cells, row, cell) or (not apart(cell.text) and not _beside(cells, cell))
+    ]
     return bool(others) and not any(
-        label(cells.lexicon, cell.text) or cell.kind & (Kind.NAME | Kind.HEADER) for cell in others
+        label(cells.lexicon, cell.text) or cell.kind & (Kind.NAME | Kind.HEADER)
+        for cell in others
+        if not _symbol(cells, row, cell)
     )
+
+
+def _symbol(cells: Cells, row: int, cell: Cell) -> bool:
+    """Whether what looks like an element's symbol calls a sample: names of analytes stand down another column."""
+    if not SYMBOL.match(cell.text):
+        return False
+    down = names_down(cells, row + 1)
+    return down is not None and down < cell.column
 
 
 def _beside(cells: Cells, cell: Cell) -> bool:

@@ -23,6 +23,9 @@ _PREFIX = re.compile(r"^([A-Za-z]{1,6}[_. -]?\d{1,2})[_. -]?(?=[^\W\d])(.{2,})$"
 _CODED = re.compile(r"^([pr])(\d{5})$")
 _TICKED = (None, ColumnRole.DETECT_FLAG)
 _TYPES = re.compile(r"^\d{1,3}[sdn]$")
+_LETTER = re.compile(r"^[A-Z]$")
+SYMBOL = re.compile(r"^[A-Z][a-z]?$")
+_RESULTS = (ColumnRole.VALUE, ColumnRole.VALUE_NUMBER)
 _DEPTH = 3
 _LOOK = 12
 
@@ -71,7 +74,7 @@ def header_at(cells: Cells, row: int) -> Header | None:
     for depth in range(1, min(_DEPTH, cells.height - row) + 1):
         if depth > 1 and not _continues(cells, row, row + depth - 1):
             break
-        heads = _heads(cells, row, row + depth - 1)
+        heads = _without_letters(cells, row + depth - 1, _heads(cells, row, row + depth - 1))
         layout, score = _layout(cells, row + depth - 1, heads)
         if layout and score > best_score:
             best, best_score = Header(row, row + depth - 1, heads, layout), score
@@ -188,6 +191,32 @@ def _heads(cells: Cells, first: int, last: int) -> dict[int, Head]:
     return made
 
 
+def _without_letters(cells: Cells, last: int, heads: dict[int, Head]) -> dict[int, Head]:
+    """The headings, of which letters that call samples mean nothing else: N is no count beside K and P.
+
+    They are several letters over numbers, with names of analytes down another column and no column headed as a result.
+    """
+    letters = [column for column, head in heads.items() if _LETTER.match(head.text)]
+    if len(letters) < 2 or any(head.role in _RESULTS for head in heads.values()):
+        return heads
+    named = names_down(cells, last + 1)
+    if named is None or named in letters or last + 1 >= cells.height:
+        return heads
+    texts = [text for column in letters if (text := cells.text(last + 1, column))]
+    if not texts or not all(cells.lexicon.kind(text) & Kind.VALUE for text in texts):
+        return heads
+    return {column: replace(head, meaning=None) if column in letters else head for column, head in heads.items()}
+
+
+def names_down(cells: Cells, row: int) -> int | None:
+    """The column beneath that is made of names of analytes, two at least."""
+    for column in range(cells.width):
+        names, filled = names_beneath(cells, row, column)
+        if names >= 2 and names * 3 >= filled * 2:
+            return column
+    return None
+
+
 def column_meaning(lexicon: Lexicon, text: str, beside_statistic: bool = False) -> ColumnMeaning | None:
     """What a header word says; right of an average, `STD` is its deviation."""
     return lexicon.vocabulary.column(text, BESIDE_STATISTIC if beside_statistic else "")
@@ -207,6 +236,10 @@ def _layout(cells: Cells, last: int, heads: dict[int, Head]) -> tuple[str, int]:
     """Which layout these headings make, and how many of them are understood; an empty layout where they make none."""
     hits = [head for head in heads.values() if head.meaning]
     names = [head for head in heads.values() if names_analyte(cells, head)]
+    if names and all(SYMBOL.match(head.text) for head in names):
+        down = names_down(cells, last + 1)
+        if down is not None and down not in {head.column for head in names}:
+            names = []  # samples called A, B, C
     roles = [head.role for head in hits]
     words = [head for head in heads.values() if all(not _worded_text(cells, part) for part in head.own)]
     if len(names) >= 3:  # among symbols of elements, NA and U are symbols too
@@ -242,6 +275,11 @@ def _layout(cells: Cells, last: int, heads: dict[int, Head]) -> tuple[str, int]:
         named = _content_names(cells, last + 1)
         if named is not None and named not in heads:
             return "vertical", score
+    point = cells.lexicon.vocabulary.point
+    if not hits and len(heads) > 1 and sum(point(head.text) is not None for head in heads.values()) * 2 > len(heads):
+        down = names_down(cells, last + 1)  # "Barn", "Kitchen" over numbers beside names
+        if down is not None and down not in heads:
+            return "vertical", score + len(heads)
     places = (ColumnRole.SAMPLE_ID, ColumnRole.SITE)
     if (
         len(hits) >= 2

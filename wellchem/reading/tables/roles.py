@@ -62,6 +62,10 @@ def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
             shape.layout[column] = kind
             shape.took(heads.get(column) or Head(column, "", (), "", None), str(role), "header words or content")
     for column in by_role.get(R.PERCENT_RECOVERY, []):
+        if _of_samples(cells, shape, by_role, column, body):
+            shape.layout[column] = LayoutKind.ADMINISTRATIVE
+            shape.took(heads[column], "percent_recovery", "of the method, beside every result of named samples")
+            continue
         shape.quality.append(column)
         shape.took(heads[column], "percent_recovery", "header words")
     if statistics := by_role.get(R.STATISTIC, []):
@@ -102,6 +106,24 @@ def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
                 shape.layout[column] = LayoutKind.ADMINISTRATIVE
                 shape.took(head, "unassigned", "no known header word")
     return shape
+
+
+def _of_samples(cells: Cells, shape: Shape, by_role: dict[ColumnRole, list[int]], column: int, body: int) -> bool:
+    """Whether recoveries are the method's, printed beside every result of samples, and not those of spiked samples.
+
+    Every row names its sample and has a recovery (where spiked samples stand among others, theirs alone have one), and
+    nothing is said of an amount added, of a second recovery or of kinds of samples.
+    """
+    named = [shape.identity[name] for name in ("sample_id", "site") if name in shape.identity]
+    spiked = (R.SPIKE_AMOUNT, R.RPD)
+    if not named or "sample_type" in shape.identity or any(by_role.get(role) for role in spiked):
+        return False
+    if len(by_role.get(R.PERCENT_RECOVERY, [])) > 1 or shape.name is None or cells.height > SMALL:
+        return False
+    rows = [row for row in range(body, cells.height) if cells.lexicon.is_name(cells.text(row, shape.name))]
+    known = all(any(cells.text(row, at) for at in named) and cells.text(row, column) for row in rows)
+    coded = {text for row in rows for at in named if (text := cells.text(row, at))}
+    return bool(rows) and known and not any(cells.lexicon.vocabulary.id_role(text) for text in coded)
 
 
 def _mend(cells: Cells, heads: dict[int, Head], by_role: dict[ColumnRole, list[int]], body: int) -> None:

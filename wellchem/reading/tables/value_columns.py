@@ -11,6 +11,7 @@ from wellchem.reading.tables.headers import Head
 from wellchem.reading.tables.shape import LAYOUT, SMALL, R, Shape, ValueColumn, numeric
 from wellchem.vocabulary import ColumnRole
 
+_LETTER = re.compile(r"^[A-Z]$")
 # A word of these in a heading tells that the column is no sample's.
 _NOT_SAMPLES = {*LAYOUT, R.REPORTING_LIMIT, R.DETECTION_LIMIT, R.UNCERTAINTY, R.QUALIFIER, R.PERCENT_RECOVERY}
 
@@ -153,7 +154,7 @@ def _take_units_as_heads(cells: Cells, shape: Shape, heads: dict[int, Head], fre
     """Columns headed by nothing but a unit: results; where several units stand beside each other, the first is read."""
     units = [column for column in free if column in heads and cells.lexicon.kind(heads[column].text) & Kind.UNIT]
     others = [heads[column] for column in free if column in heads and column not in units]
-    if not units or any(_names_sample(cells, head) for head in others):
+    if not units or any(_names_sample(cells, head) or _LETTER.match(head.text) for head in others):
         return False
     for column in units:  # several units: each column is a number of its own, and all are kept
         shape.values.append(ValueColumn(column, unit=heads[column].text))
@@ -227,6 +228,8 @@ def _are_samples(cells: Cells, heads: list[Head]) -> bool:
     """Whether headings name samples: most do and none is known as anything else, or a group heading says so."""
     grouped_heads = [head for head in heads if head.group]
     repeated = _repeated_under_groups(grouped_heads)
+    if len(heads) > 1 and all(_LETTER.match(head.text) for head in heads):
+        return True  # A, B, C
     named = [_names_sample(cells, head) or (repeated and bool(head.group)) for head in heads]
     if any(named) and sum(named) * 2 >= len(named):
         return not any(
