@@ -1,6 +1,6 @@
 """Samples called by letters or places over a column of analytes, places of sampling, recoveries beside samples.
 
-Each table is invented and its meaning typed by hand; none was read right when first tried.
+Each table is invented and its meaning typed by hand; most were not read right when first tried.
 """
 
 from __future__ import annotations
