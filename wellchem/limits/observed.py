@@ -116,7 +116,7 @@ def observe(columns: ResultColumns, rows: NDArray[np.int64], prepared: Prepared)
         # What was rejected or could not be read was asked for: it is told that it decides nothing.
         reported |= columns.qualifiers.translate(_spoiled, missing=0).astype(bool)
     rows = rows[(np.append(needed, False)[code[rows]]) & reported[rows]]
-    code, known = code[rows], prepared.vocabulary.analytes
+    code = code[rows]
     _check_units(columns, rows, code, prepared)
 
     censoring = columns.censoring.translate({str(word): place for place, word in enumerate(Censoring)}.get)[rows]
@@ -132,8 +132,7 @@ def observe(columns: ResultColumns, rows: NDArray[np.int64], prepared: Prepared)
 
     reasons = np.zeros(len(rows), dtype=np.int32)
     reasons[np.isnan(high) | (low > high)] |= BIT[Reason.NO_BOUNDS]
-    signed = np.array([known[analyte].quantity in _SIGNED for analyte in prepared.analytes])[code]
-    low = np.where(np.isnan(low) & ~np.isnan(high), np.where(left & ~signed, 0.0, -np.inf), low)
+    low = np.where(np.isnan(low) & ~np.isnan(high), np.where(left & ~prepared.signed[code], 0.0, -np.inf), low)
     open_low = right
     if columns.qualifiers is not None:
         # An estimate below the reporting limit is a detection: there is more than nothing.
@@ -144,8 +143,7 @@ def observe(columns: ResultColumns, rows: NDArray[np.int64], prepared: Prepared)
     reasons[present] &= ~BIT[Reason.INVALID_SAMPLE]
     if columns.unit is not None:
         unmeasured = columns.unit.codes[rows] < 0
-        dimensioned = np.array([known[analyte].quantity in _DIMENSIONED for analyte in prepared.analytes])
-        reasons[unmeasured & dimensioned[code]] |= BIT[Reason.UNIT_MISSING]
+        reasons[unmeasured & prepared.dimensioned[code]] |= BIT[Reason.UNIT_MISSING]
     if columns.assumptions is not None:
         low, high = _other_forms(columns.assumptions, rows, code, low, high, reasons, prepared)
 
@@ -171,8 +169,6 @@ def observe(columns: ResultColumns, rows: NDArray[np.int64], prepared: Prepared)
 
 
 PARTS = [FRACTIONS.index(fraction) for fraction in FRACTIONS if fraction in ("dissolved", "suspended", "free")]
-_SIGNED = ("activity", "temperature", "potential", "index")
-_DIMENSIONED = ("concentration", "activity", "conductance", "fibres", "dose", "absorption")
 
 
 def _is(censoring: NDArray[np.int32], word: Censoring) -> Flags:

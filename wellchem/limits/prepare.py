@@ -66,6 +66,8 @@ class Prepared:
     analytes: tuple[str, ...]
     codes: dict[str, int]
     counts: NDArray[np.bool_]  # by code: whether whole organisms are counted
+    signed: NDArray[np.bool_]  # by code: whether it may be below nought
+    dimensioned: NDArray[np.bool_]  # by code: whether a number without a unit says nothing
     indexed: NDArray[np.bool_]  # by code: whether amounts or conditions need it by sample
     start: NDArray[np.int64]
     limit: NDArray[np.int32]
@@ -87,6 +89,8 @@ class Prepared:
 
 FRACTIONS = tuple(Fraction)
 KINDS = tuple(LimitKind)
+_SIGNED = ("activity", "temperature", "potential", "index")
+_DIMENSIONED = ("concentration", "activity", "conductance", "fibres", "dose", "absorption")
 
 
 def days(day: date | None, otherwise: int) -> int:
@@ -140,14 +144,20 @@ class _Preparation:
             if amount.instead_of >= 0:
                 indexed[amount.instead_of] = True
         indexed[[self.codes[analyte] for analyte in READ]] = True
-        quantity = [self.vocabulary.analytes[analyte].quantity == "count" for analyte in self.analytes]
+        quantities = [self.vocabulary.analytes[analyte].quantity for analyte in self.analytes]
+
+        def of(*names: str) -> NDArray[np.bool_]:
+            return np.array([quantity in names for quantity in quantities] + [False] * len(self.groups))
+
         return Prepared(
             limits=tuple(limits),
             tables=self.tables,
             vocabulary=self.vocabulary,
             analytes=tuple(self.analytes),
             codes=self.codes,
-            counts=np.array(quantity + [False] * len(self.groups)),
+            counts=of("count"),
+            signed=of(*_SIGNED),
+            dimensioned=of(*_DIMENSIONED),
             indexed=indexed,
             start=np.searchsorted(met, np.arange(codes + 1)),
             limit=limit,
