@@ -48,7 +48,7 @@ def labelled(reader: Reader, grid: int, row: int, left: list[Cell]) -> bool:
         return False
     pairs = _pairs(reader, left)
     named = any("name" in said for said in known.said.values())
-    if not named and not any(role in ("name", "value") for role, _, _ in pairs):
+    if not pairs or not (named or any(role in ("name", "value") for role, _, _ in pairs)):
         known.said = {}
         return False
     for role, text, cells in pairs:
