@@ -44,6 +44,7 @@ def _is_number(text: str) -> bool:
 
 
 NO3 = 14.007 / 62.004
+NO2_AS_N = 14.007 / 46.005
 HCO3 = 50.043 / 61.016
 PO4 = 30.974 / 94.970
 
@@ -325,7 +326,7 @@ TRACE = {
 }  # fmt: skip
 
 
-def _workbook(file: str):
+def workbook(file: str):
     import openpyxl
 
     return openpyxl.load_workbook(FOLDER / file, data_only=True)
@@ -333,7 +334,7 @@ def _workbook(file: str):
 
 def kwale() -> Iterator[True_]:
     """Names in row 1, units in row 2, detection limits in row 3; `<0,8` beside `<0.8`."""
-    for sheet in _workbook("wide/kwale_samples_raw.xlsx").worksheets[:2]:
+    for sheet in workbook("wide/kwale_samples_raw.xlsx").worksheets[:2]:
         rows = list(sheet.iter_rows(values_only=True))
         for number, row in enumerate(rows[3:], 4):
             for column, name in enumerate(rows[0], 1):
@@ -359,20 +360,6 @@ STREAM = {
 }  # fmt: skip
 
 
-def stream_sheet() -> Iterator[True_]:
-    """One sheet of the workbook: DL column, then a column a sample; BDL is bounded by DL."""
-    sheet = _workbook("lab/csm_water.xlsx")["7.19.17"]
-    rows = list(sheet.iter_rows(values_only=True))
-    for number, row in enumerate(rows[3:36], 4):
-        if row[0] in STREAM:
-            for column in range(4, 11):
-                cell, limit = row[column - 1], float(row[1])
-                if cell == "BDL":
-                    yield True_(number, column, STREAM[row[0]], ANY, 0.0, limit, sheet.title)
-                elif isinstance(cell, int | float) and cell > limit:
-                    yield True_(number, column, STREAM[row[0]], ANY, cell, cell, sheet.title)
-
-
 def stream_table() -> Iterator[True_]:
     """The ICP table alone: replicates are results, averages and deviations are not."""
     data = _table("lab/csm_20170829_icp_aes.csv")
@@ -391,7 +378,6 @@ FILES: dict[str, Callable[[], Iterator[True_]]] = {
     "lab/ca_waterboards_chem_sub.csv": california,
     "lab/canada_testdata.csv": canada,
     "lab/canada_testdata_accent.csv": lambda: canada("lab/canada_testdata_accent.csv"),
-    "lab/csm_water.xlsx": stream_sheet,
     "lab/csm_20170829_icp_aes.csv": stream_table,
     "wqp/ugs_sample_chemistry.csv": lambda: portal("wqp/ugs_sample_chemistry.csv"),
     "wqp/ugs_sample_chemistry2.csv": lambda: portal("wqp/ugs_sample_chemistry2.csv"),

@@ -55,6 +55,12 @@ _PLACE = re.compile(
     rf"|\d{{1,2}}(?:\.|st|nd|rd|th|er)?[ /-]?(?:(?:de|of) )?{_MONTH},?[ /-]?(?:del? )?(?:\d{{4}}|(?<=[-/])\d{{2}})"
     rf"|{_MONTH}[ -]\d{{1,2}}(?:st|nd|rd|th)?,?[ -]\d{{4}})(?![\d/-])"
 )
+# A day, or a month of a year, in the title of a sheet.
+_VISIT = re.compile(
+    rf"(?<![\d.-])(?:\d{{1,4}}([-/._ ])\d{{1,2}}\1\d{{1,4}}"
+    rf"|(?:19|20)\d{{2}}[-/._ ]?(?:0[1-9]|1[0-2])(?:[0-3]\d)?)(?![\d.])"
+    rf"|(?:(?<!\d)\d{{1,2}}\W{{0,2}}|(?<![a-z])){_MONTH}\W{{0,2}}(?:\d{{1,2}}\W{{1,2}})?(?:\d{{4}}|\d{{2}})?(?!\d)"
+)
 _BEHIND = re.compile(
     r"(?:t|,?\s*(?:[-–]\s*)?(?:at |a las |um |a |@ ?|time:? )?)(?P<time>\d{1,2}(?:\s?[:h.]\s?[0-5]\d(?::[0-5]\d)?"
     r"(?:\s*[ap]\.?\s?m\b\.?)?|\s*[ap]\.?m\b\.?|\d{2}(?=\s*h)|\s?h\b)(?:\s*(?:hrs?|uhr|h)\b)?)(?!\d|[.:/-]\d)"
@@ -163,6 +169,15 @@ def dates_in(text: str) -> list[PlacedDate]:
             printed, end = f"{printed} {time}", behind.end()
         found.append(PlacedDate(place.start(), end, printed))
     return found
+
+
+def visit_in(title: str) -> str:
+    """The day or month that a sheet's title names, as printed; empty where it names none.
+
+    It tells visits apart and is no date: whether the day or the month comes first may be open.
+    """
+    found = _VISIT.search("".join(_bare(letter) for letter in title).replace("_", " "))
+    return found[0].strip() if found and any(letter.isdigit() for letter in found[0]) else ""
 
 
 def _bare(letter: str) -> str:

@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wellchem.models.codes import LayoutKind, Role, UnreadReason
+from wellchem.reading.dates import visit_in
 from wellchem.reading.grid import Source
 from wellchem.reading.ledger import Ledger
 from wellchem.reading.rows import (
@@ -236,6 +237,7 @@ class Reader:
     def open_grid(self, grid: int) -> None:
         """A new sheet begins without the titles of the last one; a page goes on where the last one ended."""
         here = self.source.grids[grid]
+        self.samples.visit = visit_in(here.sheet or "")
         if grid and here.page is None and here.sheet != self.source.grids[grid - 1].sheet:
             self.section = Section()
             self.carried = None

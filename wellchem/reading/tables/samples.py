@@ -22,7 +22,10 @@ class SampleBook:
     def __init__(self) -> None:
         self._columns: list[dict[str, Coded]] = []
         self._sections: list[NDArray[np.int32]] = []
+        self._visits: list[NDArray[np.int64]] = []
         self._count = 0
+        self._titles: dict[str, int] = {"": 0}
+        self.visit = ""  # the day that the title of a sheet names: the same well on two of them is two samples
 
     def one(self, said: Mapping[str, str], section: int) -> int:
         """Number of the sample of which this is said; `section` tells blocks apart that say nothing of themselves."""
@@ -61,6 +64,7 @@ class SampleBook:
             block[field] = whole if column is None else column.or_else(whole)
         self._columns.append(block)
         self._sections.append(sections)
+        self._visits.append(np.full(count, self._titles.setdefault(self.visit, len(self._titles)), np.int64))
         self._count += count
         return np.arange(self._count - count, self._count, dtype=np.int32)
 
@@ -75,7 +79,7 @@ class SampleBook:
             )
         columns = {field: _distinct(concatenated([block[field] for block in self._columns])) for field in HEAD_FIELDS}
         sections = np.concatenate(self._sections)
-        group, first = _same(columns, sections)
+        group, first = _same(columns, sections, np.concatenate(self._visits))
         merged = {field: _told(column, group, first) for field, column in columns.items()}
         if entries:
             merged = _registered(merged, entries)
@@ -92,9 +96,11 @@ def _distinct(column: Coded) -> Coded:
     return Coded(to[column.codes], texts)
 
 
-def _same(columns: Mapping[str, Coded], sections: NDArray[np.int32]) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
+def _same(
+    columns: Mapping[str, Coded], sections: NDArray[np.int32], visits: NDArray[np.int64]
+) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
     """Group of each sample by identity (by section where it says nothing of itself), and the first of each group."""
-    key = np.zeros(len(sections), np.int64)
+    key = visits
     for field in IDENTITY:
         key = _combined(key, columns[field].codes.astype(np.int64) + 1)
     nothing = np.logical_and.reduce([columns[field].codes < 0 for field in IDENTITY])
