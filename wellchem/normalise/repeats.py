@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from functools import cache
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -11,7 +14,8 @@ from wellchem.reading.rows import PrintedRows
 def repeated(rows: PrintedRows, good: NDArray[np.bool_]) -> dict[int, int]:
     """For rows that say again what another table says of the same sample, letter by letter: the row that stays.
 
-    The row with more beside its value stays. `good` are the rows that are results. Two methods are two results.
+    The row with more beside its value stays. `good` are the rows that are results. Two methods are two results, and two
+    tables that differ on anything they both say of the sample are two measurements: then nothing of them is a repeat.
     """
     if int(rows.table.max(initial=0)) == int(rows.table.min(initial=0)):
         return {}
@@ -21,10 +25,28 @@ def repeated(rows: PrintedRows, good: NDArray[np.bool_]) -> dict[int, int]:
     said = (rows.name, rows.value, rows.unit, rows.fraction, rows.basis, rows.measured, rows.quality_control)
     worth = sum((coded.codes >= 0).astype(np.int8) for coded in beside)
     order = np.flatnonzero(good & (rows.value.codes >= 0))
+    agree = _agreement(rows, order)
     for row in order[np.argsort(-np.asarray(worth)[order], kind="stable")].tolist():
         key = (int(rows.sample[row]), *(coded[row] for coded in said))
         first = seen.setdefault(key, row)
         methods = {rows.method[first], rows.method[row]} - {""}
-        if rows.table[first] != rows.table[row] and len(methods) < 2:
+        sample, tables = int(rows.sample[row]), (int(rows.table[first]), int(rows.table[row]))
+        if tables[0] != tables[1] and len(methods) < 2 and agree(sample, *tables):
             found[row] = first
     return found
+
+
+def _agreement(rows: PrintedRows, order: NDArray[np.intp]) -> Callable[[int, int, int], bool]:
+    """Whether two tables have a value in common for everything that both say of a sample."""
+    said = (rows.name, rows.fraction, rows.basis, rows.measured, rows.quality_control)
+    values: dict[tuple[int, int], dict[tuple[str, ...], set[str]]] = {}
+    for row in order.tolist():
+        table = values.setdefault((int(rows.sample[row]), int(rows.table[row])), {})
+        table.setdefault(tuple(coded[row] for coded in said), set()).add(rows.value[row])
+
+    @cache
+    def agree(sample: int, first: int, second: int) -> bool:
+        one, other = values[sample, first], values[sample, second]
+        return all(one[key] & other[key] for key in one.keys() & other.keys())
+
+    return agree
