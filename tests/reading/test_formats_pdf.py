@@ -258,7 +258,7 @@ def test_symbol_table_against_other_tables():
     from pdfminer.encodingdb import name2unicode
     from reportlab.pdfbase._fontdata import encodings
 
-    from wellchem.reading.symbol_fonts import SYMBOL
+    from wellchem.reading.pdf.symbol_fonts import SYMBOL
 
     compared = 0
     for code, glyph in enumerate(encodings["SymbolEncoding"]):

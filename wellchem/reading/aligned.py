@@ -8,10 +8,10 @@ from itertools import pairwise
 import numpy as np
 
 from wellchem.reading.grid import Grid, Mark, encode
-from wellchem.reading.pdf_blocks import blocks, text_lines
-from wellchem.reading.pdf_rows import Row, rows_of
-from wellchem.reading.pdf_scripts import Word
-from wellchem.reading.pdf_words import LEADER
+from wellchem.reading.pdf.blocks import blocks, text_lines
+from wellchem.reading.pdf.rows import Row, rows_of
+from wellchem.reading.pdf.scripts import Word
+from wellchem.reading.pdf.words import LEADER
 
 STEP, SIZE, PITCH = 6.0, 10.0, 12.0  # a typewriter's letter, type and line, in points
 INNER_GAP = re.compile(r"\S {2,}\S")

@@ -58,7 +58,7 @@ def open_source(source: str | Path | bytes | BinaryIO, *, format: str | None = N
 def _read(kind: str, data: bytes, name: str) -> Source:
     """The format's own module, loaded when it is needed."""
     if kind == "pdf":
-        from wellchem.reading.pdf import read_pdf
+        from wellchem.reading.pdf.document import read_pdf
 
         return read_pdf(data, name)
     if kind == "spreadsheet":

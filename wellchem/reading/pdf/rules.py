@@ -10,7 +10,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from wellchem.reading.pdf_chars import Frame
+from wellchem.reading.pdf.chars import Frame
 
 SNAP = 3.0  # points within which rules are one, or meet
 THIN = 2.5  # points up to which a filled box is a rule

@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from wellchem.reading.symbol_fonts import decoded
+from wellchem.reading.pdf.symbol_fonts import decoded
 
 Floats = NDArray[np.float64]
 USUAL_BLANK = 0.28  # parts of the type size: a blank's width where a font draws none (Helvetica's; common practice)

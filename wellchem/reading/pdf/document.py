@@ -15,12 +15,12 @@ import numpy as np
 from wellchem.errors import CorruptFile, EncryptedFile, NoText
 from wellchem.models.codes import UnreadReason
 from wellchem.reading.grid import Grid, Source
-from wellchem.reading.pdf_fields import typed
-from wellchem.reading.pdf_grid import page_grids
-from wellchem.reading.pdf_objects import PageObjects, page_objects
-from wellchem.reading.pdf_rules import page_rules
-from wellchem.reading.pdf_seen import beyond, struck, unseen
-from wellchem.reading.pdf_words import page_words
+from wellchem.reading.pdf.fields import typed
+from wellchem.reading.pdf.grid import page_grids
+from wellchem.reading.pdf.objects import PageObjects, page_objects
+from wellchem.reading.pdf.rules import page_rules
+from wellchem.reading.pdf.seen import beyond, struck, unseen
+from wellchem.reading.pdf.words import page_words
 
 
 @dataclass(frozen=True)

@@ -9,8 +9,8 @@ from itertools import pairwise
 
 import numpy as np
 
-from wellchem.reading.pdf_blocks import Line, parted
-from wellchem.reading.pdf_scripts import Word
+from wellchem.reading.pdf.blocks import Line, parted
+from wellchem.reading.pdf.scripts import Word
 
 FIGURE = re.compile(r"[<>≤≥~±]?[-+−]?[\d.,]*\d(?:[eE][-+]?\d+)?[A-Za-z*¹²³]{0,2}|n\.?d\.?|bdl", re.IGNORECASE)
 Edges = set[tuple[bool, int]]

@@ -12,8 +12,8 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from wellchem.reading.pdf_chars import Characters, Floats, Frame, descents, gather
-from wellchem.reading.pdf_scripts import Word, attached
+from wellchem.reading.pdf.chars import Characters, Floats, Frame, descents, gather
+from wellchem.reading.pdf.scripts import Word, attached
 
 LIGATURES = str.maketrans({"ﬀ": "ff", "ﬁ": "fi", "ﬂ": "fl", "ﬃ": "ffi", "ﬄ": "ffl", "ﬅ": "st", "ﬆ": "st"})
 LEADER = re.compile(r"[._·…‥]{4,}|…{2,}|={4,}|_{2,}")

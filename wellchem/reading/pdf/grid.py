@@ -9,11 +9,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wellchem.reading.grid import Grid, Mark, encode
-from wellchem.reading.pdf_blocks import Block, Line, apart, blocks, text_lines
-from wellchem.reading.pdf_rows import NUMBER, Row, rows_of
-from wellchem.reading.pdf_rules import Lattice, Rules, lattices
-from wellchem.reading.pdf_scripts import Word
-from wellchem.reading.pdf_words import PageWords
+from wellchem.reading.pdf.blocks import Block, Line, apart, blocks, text_lines
+from wellchem.reading.pdf.rows import NUMBER, Row, rows_of
+from wellchem.reading.pdf.rules import Lattice, Rules, lattices
+from wellchem.reading.pdf.scripts import Word
+from wellchem.reading.pdf.words import PageWords
 
 GUTTER = 8.0  # points from which a gutter can part the columns of a page
 DEEPEST = 4  # columns of pages within columns

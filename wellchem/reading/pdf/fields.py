@@ -1,7 +1,7 @@
 """What is typed onto a page rather than printed on it: fields, free text and comments, as characters in their place.
 
 The shown text of a field is its value (PDF 32000-1:2008, 12.7); its place is its rectangle. The characters have the
-attributes of pdfminer's `LTChar` that `pdf_chars.gather` takes, so that geometry does the rest.
+attributes of pdfminer's `LTChar` that `chars.gather` takes, so that geometry does the rest.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from wellchem.reading.pdf_objects import on_page
+from wellchem.reading.pdf.objects import on_page
 
 LETTER = 0.5  # parts of the type size: how wide a typed letter is taken to be (common practice, no source)
 DESCENT = 0.21  # how far a letter reaches below its baseline (Helvetica's)

@@ -8,7 +8,7 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from wellchem.reading.pdf_rules import THIN
+from wellchem.reading.pdf.rules import THIN
 
 SAME = 0.02  # parts of full strength within which two colours are one
 SPACES = ("DeviceGray", "DeviceRGB", "DeviceCMYK", "CalGray", "CalRGB", "ICCBased")

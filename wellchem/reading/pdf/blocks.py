@@ -10,7 +10,7 @@ from itertools import pairwise
 import numpy as np
 from numpy.typing import NDArray
 
-from wellchem.reading.pdf_scripts import Word
+from wellchem.reading.pdf.scripts import Word
 
 PHRASE = 0.32  # parts of the type size: a gap wider than a blank by more ends a phrase
 ORDINARY = 1.4  # blanks: a gap of no more is one between words
