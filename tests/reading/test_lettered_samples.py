@@ -91,3 +91,10 @@ def test_recoveries_of_spiked_samples_alone_stay_quality_control(rows, more):
     report = _recoveries(rows, more)
     assert [(s.id, r.printed.value) for s in report.samples for r in s.results] == [("W-1", "0.1"), ("W-1", "2")]
     assert sum(len(s.results) for s in report.quality_control) == 2
+
+
+def test_a_heading_with_a_bound_names_no_sample() -> None:
+    rows = "Constituent,Units,TT = 0.3 NTU AL,2018 Year\nCopper,ppm,1.3,0.16\nLead,ppb,15,2\nZinc,ppm,5,0.2\n"
+    batch = wellchem.read_batch([rows.encode()])
+    assert batch.results.empty
+    assert len(batch.unread)

@@ -11,6 +11,7 @@ from wellchem.reading.tables.headers import Head
 from wellchem.reading.tables.shape import LAYOUT, SMALL, R, Shape, ValueColumn, numeric
 from wellchem.vocabulary import ColumnRole
 
+_BOUND = re.compile(r"[<>≤≥=]")
 _LETTER = re.compile(r"^[A-Z]$")
 # A word of these in a heading tells that the column is no sample's.
 _NOT_SAMPLES = {*LAYOUT, R.REPORTING_LIMIT, R.DETECTION_LIMIT, R.UNCERTAINTY, R.QUALIFIER, R.PERCENT_RECOVERY}
@@ -226,6 +227,8 @@ def _names_sample(cells: Cells, head: Head) -> bool:
 
 def _are_samples(cells: Cells, heads: list[Head]) -> bool:
     """Whether headings name samples: most do and none is known as anything else, or a group heading says so."""
+    if any(_BOUND.search(head.text) for head in heads):
+        return False  # "TT = 0.3 NTU" over a column of limits: no sample is called so
     grouped_heads = [head for head in heads if head.group]
     repeated = _repeated_under_groups(grouped_heads)
     if len(heads) > 1 and all(_LETTER.match(head.text) for head in heads):
