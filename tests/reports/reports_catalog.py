@@ -281,6 +281,11 @@ SITES = ("Larkspur Lane", "Old Kiln", "Fallow Acre", "Two Ash", "Grebe Mere", "C
 LABORATORIES = ("Osprey Brook Analytical", "Marlpit Water Testing", "Fenholt Laboratory", "Saddler's Ford Laboratory")
 
 
+def undated(*waters: Water) -> tuple[Water, ...]:
+    """The waters where the file prints no day of sampling."""
+    return tuple(replace(water, day="") for water in waters)
+
+
 def same_printing(waters: Sequence[Water]) -> tuple[Water, ...]:
     """The waters with the names, units and analytes of the first, for tables that share one header."""
     first = waters[0]

@@ -92,7 +92,8 @@ Please call 555-0190 between 9 and 12 if you have questions.
         it("total_coliform", "Total Coliform", "Absent", "", 0, 0),
         it("e_coli", "E. coli", "Absent", "", 0, 0),
     )
-    return Layout("txt_letter", "txt", text.encode(), (Water("", "", "2026-05-11", items),))
+    # the day printed is that of the examination
+    return Layout("txt_letter", "txt", text.encode(), (Water("", "", "", items),))
 
 
 def trailing() -> Layout:

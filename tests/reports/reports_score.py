@@ -9,40 +9,21 @@ import math
 import sys
 from collections import Counter
 from dataclasses import dataclass, field
+from importlib import import_module
+from pathlib import Path
 
-import reports_abroad
-import reports_browser
-import reports_exports
-import reports_letters
-import reports_meanings
-import reports_more_pdf
-import reports_more_sheets
-import reports_more_text
-import reports_pdf
-import reports_sheets
-import reports_states
-import reports_text
-import reports_workbooks
 from reports_catalog import Layout, Water
 
 import wellchem
 from wellchem.models.sample import Result, Sample
 
-MAKERS = {maker.__name__ + "_" + part: maker for part, maker in (
-    *(("pdf", maker) for maker in reports_pdf.LAYOUTS),
-    *(("sheet", maker) for maker in reports_sheets.LAYOUTS),
-    *(("text", maker) for maker in reports_text.LAYOUTS),
-    *(("more_pdf", maker) for maker in reports_more_pdf.LAYOUTS),
-    *(("more_sheet", maker) for maker in reports_more_sheets.LAYOUTS),
-    *(("more_text", maker) for maker in reports_more_text.LAYOUTS),
-    *(("workbook", maker) for maker in reports_workbooks.LAYOUTS),
-    *(("export", maker) for maker in reports_exports.LAYOUTS),
-    *(("meaning", maker) for maker in reports_meanings.LAYOUTS),
-    *(("states", maker) for maker in reports_states.LAYOUTS),
-    *(("browser", maker) for maker in reports_browser.LAYOUTS),
-    *(("abroad", maker) for maker in reports_abroad.LAYOUTS),
-    *(("letters", maker) for maker in reports_letters.LAYOUTS),
-)}  # fmt: skip
+# Each module beside this one that states LAYOUTS; a layout's key is its maker's name and its module's.
+MAKERS = {
+    f"{maker.__name__}_{path.stem.removeprefix('reports_')}": maker
+    for path in sorted(Path(__file__).parent.glob("reports_*.py"))
+    if path != Path(__file__)
+    for maker in getattr(import_module(path.stem), "LAYOUTS", ())
+}
 
 
 @dataclass

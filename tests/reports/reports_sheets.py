@@ -103,7 +103,7 @@ def merged_header() -> Layout:
     for index, item in enumerate(waters[0].items):
         cells = [x for w in waters for x in (_number(w.items[index].value), _number(w.items[index].rl))]
         sheet.append((item.name, item.unit, *cells))
-    return Layout("xlsx_merged_header", "xlsx", _save(book), waters)
+    return Layout("xlsx_merged_header", "xlsx", _save(book), catalog.undated(*waters))
 
 
 def transposed() -> Layout:
@@ -132,7 +132,7 @@ def stacked() -> Layout:
         sheet.append(())
         sheet.append(())
     waters = tuple(replace(a, items=(*a.items, *b.items)) for a, b in zip(first, second, strict=True))
-    return Layout("xlsx_stacked", "xlsx", _save(book), waters)
+    return Layout("xlsx_stacked", "xlsx", _save(book), catalog.undated(*waters))
 
 
 def sheet_each() -> Layout:
@@ -164,7 +164,7 @@ def hidden() -> Layout:
         sheet.row_dimensions[5].hidden = True
         sheet.column_dimensions["B"].hidden = True
         sheet.sheet_state = "hidden" if number else "visible"
-    return Layout("xlsx_hidden", "xlsx", _save(book), (first, second))
+    return Layout("xlsx_hidden", "xlsx", _save(book), catalog.undated(first, second))
 
 
 def shown_by_format() -> Layout:
@@ -181,7 +181,7 @@ def shown_by_format() -> Layout:
         pattern = "0" + ("." + "0" * decimals if decimals else "")
         cell.number_format = f'"<"{pattern}' if item.value.startswith("<") else "0.0"
     sheet.cell(4, 2).comment = Comment("checked twice", "bench 3")
-    return Layout("xlsx_shown_by_format", "xlsx", _save(book), (water,))
+    return Layout("xlsx_shown_by_format", "xlsx", _save(book), catalog.undated(water))
 
 
 def flag_columns() -> Layout:
@@ -195,7 +195,7 @@ def flag_columns() -> Layout:
             x for i in water.items for x in (_number(i.value.lstrip("<")), "<" if i.value.startswith("<") else None)
         ]
         sheet.append((water.id, *cells))
-    return Layout("xlsx_flag_columns", "xlsx", _save(book), waters)
+    return Layout("xlsx_flag_columns", "xlsx", _save(book), catalog.undated(*waters))
 
 
 def text_numbers() -> Layout:
@@ -239,7 +239,7 @@ def detect_flags() -> Layout:
                 _number(item.rl),
             )
         )
-    return Layout("xlsx_detect_flags", "xlsx", _save(book), (replace(water, items=tuple(plain)),))
+    return Layout("xlsx_detect_flags", "xlsx", _save(book), catalog.undated(replace(water, items=tuple(plain))))
 
 
 LAYOUTS = (

@@ -42,7 +42,7 @@ def semicolon() -> Layout:
     water = catalog.water(510, censored=0.3)
     rows = [("Parameter", "Ergebnis", "Einheit", "Bestimmungsgrenze")]
     rows += [(i.name, i.value.replace(".", ","), i.unit.replace("μ", "µ"), i.rl.replace(".", ",")) for i in water.items]
-    return Layout("csv_semicolon", "csv", _lines(rows, ";").encode("cp1252"), (replace(water, id=""),))
+    return Layout("csv_semicolon", "csv", _lines(rows, ";").encode("cp1252"), catalog.undated(replace(water, id="")))
 
 
 def utf16() -> Layout:
@@ -207,7 +207,7 @@ def no_header() -> Layout:
     """No header at all: roles follow from what the columns hold."""
     water = catalog.water(570, censored=0.3)
     rows = [(i.name, i.value, i.unit or "-") for i in water.items]
-    return Layout("csv_no_header", "csv", _lines(rows).encode(), (replace(water, id=""),))
+    return Layout("csv_no_header", "csv", _lines(rows).encode(), catalog.undated(replace(water, id="")))
 
 
 def pipes() -> Layout:
