@@ -8,6 +8,7 @@ import numpy as np
 
 from wellchem.interpretation import beside, checks_report, wording
 from wellchem.interpretation.checks_sums import FAIL, NOT_POSSIBLE, PASS, WARN, Outcome
+from wellchem.interpretation.others import differing
 from wellchem.interpretation.single import Single
 from wellchem.interpretation.waters import Waters
 from wellchem.models.sample import Result
@@ -73,10 +74,9 @@ def blanks(single: Single) -> Outcome:
 
 def other_samples(single: Single) -> Outcome:
     """Verdicts on health limits against those of the other samples of the well."""
-    others = single.others
-    if others is None or not single.beside.samples:
+    if not single.beside.samples:
         return _outcome(NOT_POSSIBLE, [_UNTOLD] if single.beside.untold else ())
-    alike, apart = others.differing()
+    alike, apart = differing(single)
     if not (alike or apart):
         return _outcome(NOT_POSSIBLE, ["None has a verdict on what was judged here."])
     return _outcome(WARN if apart else PASS, apart or alike)

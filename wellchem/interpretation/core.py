@@ -16,6 +16,7 @@ from wellchem.interpretation.actions import action_models
 from wellchem.interpretation.beside import Beside, beside, in_doubt
 from wellchem.interpretation.checking import check_models
 from wellchem.interpretation.checks_report import implausible
+from wellchem.interpretation.evidence import problem_models, sign_models
 from wellchem.interpretation.missing import (
     at_risk_at_once,
     current,
@@ -23,9 +24,9 @@ from wellchem.interpretation.missing import (
     near_limits,
     not_established,
 )
-from wellchem.interpretation.others import Others
+from wellchem.interpretation.others import weighed
 from wellchem.interpretation.practice import by, groups, rows, source
-from wellchem.interpretation.single import Single, problem_models, sign_models
+from wellchem.interpretation.single import Single
 from wellchem.interpretation.table import from_sample
 from wellchem.interpretation.treatment import IMPLAUSIBLE, recommend, treat
 from wellchem.interpretation.waters import Waters, dates_of_sample, day_hours
@@ -135,15 +136,15 @@ def interpret(
             day=_hours(date.today() if on == "collected" else asked),
             household=household or Household(),
         )
-        return Single(one, comparisons, waters, find(waters), near)
+        found = find(waters)
+        return Single(one, comparisons, waters, found, found, near)
 
     near = beside(sample, reports)
     if sample.point is None and household is not None and household.sampling_point is not None:
         sample = sample.model_copy(update={"point": household.sampling_point})
     single = alone(sample, near)
     if around := tuple(alone(one, beside(one, reports)) for one in (*near.samples, *near.duplicates)):
-        others = Others(single, around)
-        single = replace(single, findings=others.findings, others=others)
+        single = replace(single, findings=weighed(single, around), others=around)
     waters, comparisons = single.waters, single.comparisons
     found = problem_models(single)
     signs = sign_models(single)

@@ -8,6 +8,7 @@ import numpy as np
 
 from wellchem.interpretation.checks_report import too_late
 from wellchem.interpretation.conditions import holds
+from wellchem.interpretation.others import of_the_same_water
 from wellchem.interpretation.practice import by, level, problem_of, problems, rows, source
 from wellchem.interpretation.signs import chlorinated
 from wellchem.interpretation.single import Single
@@ -114,8 +115,7 @@ def why_missing(single: Single, row: Mapping[str, str]) -> str:
 def current(single: Single, code: str) -> bool:
     """Whether a core test is made, not stale, valid, and judged against its limits, here or in another sample of the
     same water."""
-    others = () if single.others is None else single.others.of_the_same_water
-    return _current_here(single, code) or any(_current_here(other, code) for other in others)
+    return _current_here(single, code) or any(_current_here(other, code) for other in of_the_same_water(single))
 
 
 def _current_here(single: Single, code: str) -> bool:
@@ -181,9 +181,9 @@ def _tests(single: Single) -> Iterable[MissingTest]:
 def _made_elsewhere(single: Single, row: Mapping[str, str]) -> bool:
     """Whether another sample of the same water has the test, in force and judged."""
     names = [name for name in row["analytes"].split(";") if name]
-    return single.others is not None and any(
+    return any(
         not why_missing(other, row) and not any(_undecided(other, name) for name in names)
-        for other in single.others.of_the_same_water
+        for other in of_the_same_water(single)
     )
 
 

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
-from functools import cached_property
+from dataclasses import replace
 
 import numpy as np
 
@@ -26,108 +25,103 @@ from wellchem.models.sample import Sample
 _PLANNED = 1
 
 
-@dataclass(frozen=True, eq=False)
-class Others:
-    """A sample with the other samples of its well, each interpreted by itself."""
-
-    single: Single
-    others: tuple[Single, ...]
-
-    @cached_property
-    def findings(self) -> Findings:
-        """The sample's findings with what the others confirm or add."""
-        alone = self.single.findings
-        certainty, urgency, ratio = alone.certainty.copy(), alone.urgency.copy(), alone.ratio.copy()
-        for place, row in enumerate(problems()):
-            if certainty[place, 0] >= LIKELY:
-                if any(self.confirms(row.code, other) for other in self.others):
-                    certainty[place, 0] = CERTAIN
+def weighed(single: Single, others: tuple[Single, ...]) -> Findings:
+    """The sample's findings with what the others confirm or add."""
+    alone = single.alone
+    certainty, urgency, ratio = alone.certainty.copy(), alone.urgency.copy(), alone.ratio.copy()
+    for place, row in enumerate(problems()):
+        if certainty[place, 0] >= LIKELY:
+            if any(confirms(single, row.code, other) for other in others):
+                certainty[place, 0] = CERTAIN
+            continue
+        for other in others if row.kind == "health" else ():
+            sure = suggests(single, row.code, other)
+            if sure == NONE:
                 continue
-            for other in self.others if row.kind == "health" else ():
-                sure = self.suggests(row.code, other)
-                if sure == NONE:
-                    continue
-                soon = int(other.findings.urgency[place, 0])
-                soon = max(min(soon, SOON) if sure == POSSIBLE else soon, _PLANNED)
-                certainty[place, 0] = max(certainty[place, 0], sure)
-                urgency[place, 0] = max(urgency[place, 0], soon)
-                ratio[place, 0] = np.fmax(ratio[place, 0], other.findings.ratio[place, 0])
-        return replace(alone, certainty=certainty, urgency=urgency, ratio=ratio)
+            soon = int(other.alone.urgency[place, 0])
+            soon = max(min(soon, SOON) if sure == POSSIBLE else soon, _PLANNED)
+            certainty[place, 0] = max(certainty[place, 0], sure)
+            urgency[place, 0] = max(urgency[place, 0], soon)
+            ratio[place, 0] = np.fmax(ratio[place, 0], other.alone.ratio[place, 0])
+    return replace(alone, certainty=certainty, urgency=urgency, ratio=ratio)
 
-    @cached_property
-    def of_the_same_water(self) -> tuple[Single, ...]:
-        """The others but for those that a treatment stands between."""
-        return tuple(other for other in self.others if _treated(other) == _treated(self.single))
 
-    def confirms(self, code: str, other: Single) -> bool:
-        """Whether a sound result of another sample shows what a sound result of this one does."""
-        if not _separate(other.sample, self.single.sample):
-            return False
-        both = _grounds(self.single, code, sound=True) & _grounds(other, code, sound=True)
-        waters = self.single.waters
-        return any(not (implausible(waters, name)[0] or disagreeing(waters, name)[0]) for name in both)
+def of_the_same_water(single: Single) -> tuple[Single, ...]:
+    """The others but for those that a treatment stands between."""
+    return tuple(other for other in single.others if _treated(other) == _treated(single))
 
-    def suggests(self, code: str, other: Single) -> int:
-        """How sure a problem is that only another sample shows.
 
-        It is likely where the two are of one water: what was not judged here, or comes and goes (organisms, metals of
-        the plumbing) and was found no earlier than here. Else it is possible: a test within undoes no other.
-        """
-        if other.findings.of(code)[0] < LIKELY:
-            return NONE
-        days = days_between(self.single.sample, other.sample)
-        if days is None or _treated(other) != _treated(self.single):
-            return POSSIBLE
-        names = _grounds(other, code)
-        unsteady = all(groups().get(name) == "microbiology" or name in plumbing_metals() for name in names)
-        if days >= 0 and unsteady:
-            return LIKELY
-        open_here = not names & _within(self.single, names)
-        return LIKELY if open_here and abs(days) <= level("other_samples_days") else POSSIBLE
+def confirms(single: Single, code: str, other: Single) -> bool:
+    """Whether a sound result of another sample shows what a sound result of this one does."""
+    if not _separate(other.sample, single.sample):
+        return False
+    both = _grounds(single, code, sound=True) & _grounds(other, code, sound=True)
+    waters = single.waters
+    return any(not (implausible(waters, name)[0] or disagreeing(waters, name)[0]) for name in both)
 
-    def evidence(self, code: str) -> Iterable[Evidence]:
-        """What the others say of a problem."""
-        own = _grounds(self.single, code)
-        for other in self.others:
-            who = _who(other.sample)
-            if other.findings.of(code)[0] >= LIKELY:
-                after = " It confirms this one." if self.confirms(code, other) else ""
-                yield Evidence(text=f"{who}: {_shown(other, code)}.{after}")
-            elif met := _within(other, own):
-                yield Evidence(
-                    text=f"{who} was within: {_results(other, met)}. It takes nothing "
-                    "back: have the difference explained, and a further sample taken."
-                )
-        yield from self._traced(code)
 
-    def _traced(self, code: str) -> Iterable[Evidence]:
-        """What a metal at two points of one house tells of where it comes from."""
-        for row in by("traces", "problem").get(code, ()):
-            for one, other in _at(self.single, self.others, row["point"], row["other"]):
-                here, there = (found.waters.table.most(row["analyte"]) for found in (one, other))
-                if not (here.bounded[0] and there.bounded[0]):
-                    continue
-                more = float(row["times"])
-                text = row["more"] if here.low[0] > more * there.high[0] else ""
-                text = row["alike"] if 0.0 < here.high[0] < more * there.low[0] else text
-                if text:
-                    shown = f"{_results(one, {row['analyte']})} against {_results(other, {row['analyte']})}"
-                    yield Evidence(text=f"{text} ({shown}).", source=source(row))
+def suggests(single: Single, code: str, other: Single) -> int:
+    """How sure a problem is that only another sample shows.
 
-    def differing(self) -> tuple[list[str], list[str]]:
-        """Analytes that another sample judges as this one does, and those that it judges otherwise, with its name."""
-        alike: list[str] = []
-        apart: list[str] = []
-        for other in self.others:
-            if other.sample.role is Role.DUPLICATE:
-                continue  # the check of repeated results tells of it
-            mine, theirs = _judged(self.single), _judged(other)
-            for name in sorted(mine.keys() & theirs.keys()):
-                shown = (
-                    f"{_results(self.single, {name})} here, {_results(other, {name})} there ({name_of(other.sample)})"
-                )
-                (alike if mine[name] == theirs[name] else apart).append(shown)
-        return alike, apart
+    It is likely where the two are of one water: what was not judged here, or comes and goes (organisms, metals of
+    the plumbing) and was found no earlier than here. Else it is possible: a test within undoes no other.
+    """
+    if other.alone.of(code)[0] < LIKELY:
+        return NONE
+    days = days_between(single.sample, other.sample)
+    if days is None or _treated(other) != _treated(single):
+        return POSSIBLE
+    names = _grounds(other, code)
+    unsteady = all(groups().get(name) == "microbiology" or name in plumbing_metals() for name in names)
+    if days >= 0 and unsteady:
+        return LIKELY
+    open_here = not names & _within(single, names)
+    return LIKELY if open_here and abs(days) <= level("other_samples_days") else POSSIBLE
+
+
+def evidence(single: Single, code: str) -> Iterable[Evidence]:
+    """What the others say of a problem."""
+    own = _grounds(single, code)
+    for other in single.others:
+        who = _who(other.sample)
+        if other.alone.of(code)[0] >= LIKELY:
+            after = " It confirms this one." if confirms(single, code, other) else ""
+            yield Evidence(text=f"{who}: {_shown(other, code)}.{after}")
+        elif met := _within(other, own):
+            yield Evidence(
+                text=f"{who} was within: {_results(other, met)}. It takes nothing "
+                "back: have the difference explained, and a further sample taken."
+            )
+    yield from _traced(single, code)
+
+
+def differing(single: Single) -> tuple[list[str], list[str]]:
+    """Analytes that another sample judges as this one does, and those that it judges otherwise, with its name."""
+    alike: list[str] = []
+    apart: list[str] = []
+    for other in single.others:
+        if other.sample.role is Role.DUPLICATE:
+            continue  # the check of repeated results tells of it
+        mine, theirs = _judged(single), _judged(other)
+        for name in sorted(mine.keys() & theirs.keys()):
+            shown = f"{_results(single, {name})} here, {_results(other, {name})} there ({name_of(other.sample)})"
+            (alike if mine[name] == theirs[name] else apart).append(shown)
+    return alike, apart
+
+
+def _traced(single: Single, code: str) -> Iterable[Evidence]:
+    """What a metal at two points of one house tells of where it comes from."""
+    for row in by("traces", "problem").get(code, ()):
+        for one, other in _at(single, row["point"], row["other"]):
+            here, there = (found.waters.table.most(row["analyte"]) for found in (one, other))
+            if not (here.bounded[0] and there.bounded[0]):
+                continue
+            more = float(row["times"])
+            text = row["more"] if here.low[0] > more * there.high[0] else ""
+            text = row["alike"] if 0.0 < here.high[0] < more * there.low[0] else text
+            if text:
+                shown = f"{_results(one, {row['analyte']})} against {_results(other, {row['analyte']})}"
+                yield Evidence(text=f"{text} ({shown}).", source=source(row))
 
 
 def _treated(single: Single) -> bool:
@@ -144,10 +138,10 @@ def _separate(other: Sample, sample: Sample) -> bool:
     return other.role is Role.ROUTINE or (other.collected is not None and other.id not in ("", sample.id))
 
 
-def _at(single: Single, others: Iterable[Single], point: str, other: str) -> Iterable[tuple[Single, Single]]:
+def _at(single: Single, point: str, other: str) -> Iterable[tuple[Single, Single]]:
     """Pairs of samples at two kinds of points, the one of the first kind ahead; this sample is one of each pair."""
     points, against = point.split("|"), other.split("|")
-    for found in others:
+    for found in single.others:
         days = days_between(single.sample, found.sample)
         if days is None or abs(days) > level("trace_days"):
             continue
