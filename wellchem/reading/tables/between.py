@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -20,10 +19,8 @@ from wellchem.reading.tables.notes import (
     title_and_unit,
     unit_note,
 )
+from wellchem.reading.tables.reader import Reader
 from wellchem.vocabulary import PhraseKind, PhraseMeaning
-
-if TYPE_CHECKING:
-    from wellchem.reading.tables.reader import Reader
 
 _CODE = re.compile(r"^[A-Z]{1,4}[- ]?\d{2,4}[A-Z]{0,2}\s*[:–-]\s*")  # a laboratory's code of a method before a title
 _KINDS = {

@@ -2,19 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
-from typing import TYPE_CHECKING
-
 import numpy as np
 
 from wellchem.models.codes import LayoutKind, UnreadReason
 from wellchem.reading.rows import constant
 from wellchem.reading.tables.cells import Cell, Kind
 from wellchem.reading.tables.notes import value_and_unit
+from wellchem.reading.tables.reader import Labelled, Reader
 from wellchem.vocabulary import ColumnRole
-
-if TYPE_CHECKING:
-    from wellchem.reading.tables.reader import Reader
 
 _TAKEN = {
     ColumnRole.NAME: "name",
@@ -23,15 +18,6 @@ _TAKEN = {
     ColumnRole.DETECTION_LIMIT: "detection_limit",
     ColumnRole.METHOD: "method",
 }
-
-
-@dataclass
-class Labelled:
-    """What labels have said so far: by the column in which they stand, up to which row of which grid."""
-
-    grid: int = -1
-    row: int = -1
-    said: dict[int, dict[str, str]] = field(default_factory=dict)
 
 
 def labelled(reader: Reader, grid: int, row: int, left: list[Cell]) -> bool:

@@ -1,8 +1,7 @@
-"""Reading grids from top to bottom: tables where a header or their content shows them, and the words between them."""
+"""What is known while grids are read one after the other: the sample, the section, what is claimed and printed."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -22,13 +21,11 @@ from wellchem.reading.rows import (
     constant,
     of,
 )
-from wellchem.reading.tables.between import between
 from wellchem.reading.tables.carry import Carried
 from wellchem.reading.tables.cells import Cells, Lexicon
 from wellchem.reading.tables.dated import clause_begun, dates_said, with_dates
 from wellchem.reading.tables.headers import Header
 from wellchem.reading.tables.heads import IDENTIFYING, Said, said_in, unlabelled_in
-from wellchem.reading.tables.labelled import Labelled
 from wellchem.reading.tables.samples import IDENTITY, SampleBook
 from wellchem.vocabulary import Vocabulary
 
@@ -44,6 +41,15 @@ class Section:
     unit: str = ""
     name: str = ""  # the analyte of a table that has no column of names
     apart: str = ""  # the title of limits, statistics or earlier results, which are nobody's sample
+
+
+@dataclass
+class Labelled:
+    """What labels have said so far: by the column in which they stand, up to which row of which grid."""
+
+    grid: int = -1
+    row: int = -1
+    said: dict[int, dict[str, str]] = field(default_factory=dict)
 
 
 @dataclass
@@ -151,10 +157,6 @@ class Reader:
         text = " | ".join(self.source.grids[grid].columns[column].text(row) for column in columns)
         self.loose.append(Loose(reason, text, grid, row, columns[0] if columns else 0, detail))
         self.ledger.unread(grid, slice(row, row + 1), columns)
-
-    def between(self, grid: int, cells: Cells, row: int, values: Iterable[int] = ()) -> None:
-        """Take a row that is none of a table's results (see `between`)."""
-        between(self, grid, cells, row, values)
 
     def layout_row(self, grid: int, row: int, kind: LayoutKind) -> None:
         """Claim what is left of a row as layout."""

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
@@ -11,18 +10,17 @@ from numpy.typing import NDArray
 from wellchem.models.codes import LayoutKind, UnreadReason
 from wellchem.reading.rows import Coded, Table, column, constant, of
 from wellchem.reading.tables.beside import apart, are_units, inverted
+from wellchem.reading.tables.between import between
 from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.headers import Header, header_at
 from wellchem.reading.tables.heads import label
 from wellchem.reading.tables.limits import limit_texts
-from wellchem.reading.tables.notes import title_and_unit
+from wellchem.reading.tables.reader import Reader
 from wellchem.reading.tables.roles import groups, shape_of
 from wellchem.reading.tables.shape import OWN, SMALL, Shape, ValueColumn
 from wellchem.reading.tables.stacked import stacked_at
+from wellchem.reading.tables.table_rows import prefixed, repeats, rows_of, wrapped_in
 from wellchem.reading.tables.ticks import BOX, ticked_columns, ticked_words
-
-if TYPE_CHECKING:
-    from wellchem.reading.tables.reader import Reader
 
 
 def take(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
@@ -39,18 +37,18 @@ def body(reader: Reader, grid: int, cells: Cells, header: Header, shapes: list[S
     """Read the rows of a table whose columns are known; the first row after it."""
     start = header.last + 1
     start = _sample_rows(reader, grid, cells, shapes, start)
-    fits = _fits(cells, shapes, header, start)
+    fits = rows_of(cells, shapes, header, start)
     end = cells.height
     segment = start
     values = [value.column for shape in shapes for value in shape.values]
     table = Table(grid, header.first, end - 1, _layout_name(shapes), tuple(t for s in shapes for t in s.taken.values()))
-    continued = _wrapped(cells, shapes, fits, start) if cells.height <= SMALL else set()
+    continued = wrapped_in(cells, shapes, fits, start) if cells.height <= SMALL else set()
     for odd in np.flatnonzero(~fits[start:]) + start:
         row = int(odd)
         if row < segment or row in continued:
             continue
         _emit_all(reader, grid, cells, shapes, segment, row, fits)
-        if _repeats(cells, header, row):
+        if repeats(cells, header, row):
             for again in range(row, row + header.last - header.first + 1):
                 reader.layout_row(grid, again, LayoutKind.HEADER)
             segment = row + header.last - header.first + 1
@@ -60,7 +58,7 @@ def body(reader: Reader, grid: int, cells: Cells, header: Header, shapes: list[S
             end = row
             break
         segment = row + 1
-        reader.between(grid, cells, row, values)
+        between(reader, grid, cells, row, values)
     else:
         beneath = None
         _emit_all(reader, grid, cells, shapes, segment, end, fits)
@@ -97,136 +95,6 @@ def _layout_name(shapes: list[Shape]) -> str:
     if any(len(shape.values) > 1 for shape in shapes):
         return "samples as columns"
     return "side by side" if len(shapes) > 1 else "a row per result"
-
-
-def _wrapped(cells: Cells, shapes: list[Shape], fits: NDArray[np.bool_], start: int) -> set[int]:
-    """Rows that hold nothing but the rest (or the beginning) of the name of the row above (or below) them."""
-    found: set[int] = set()
-    for shape in shapes:
-        if shape.name is None:
-            continue
-        for row in range(start, cells.height):
-            line = [cell for cell in cells.line(row) if cell.column in shape.columns()] if not fits[row] else []
-            if len(line) != 1 or line[0].column != shape.name:
-                continue
-            text = line[0].text
-            if title_and_unit(cells.lexicon, text):
-                continue
-            above = cells.text(row - 1, shape.name) if row > start and fits[row - 1] else ""
-            below = cells.text(row + 1, shape.name) if row + 1 < cells.height and fits[row + 1] else ""
-            if above and row - 1 not in shape.wrapped and _one_name(cells, above, f"{above} {text}"):
-                shape.wrapped[row - 1] = (row, f"{above} {text}")
-                found.add(row)
-            elif below and _one_name(cells, below, f"{text} {below}") and not cells.lexicon.is_name(below):
-                shape.wrapped[row + 1] = (row, f"{text} {below}")
-                found.add(row)
-    return found
-
-
-def _one_name(cells: Cells, part: str, whole: str) -> bool:
-    """Whether the whole is a known name, of the same analyte as the part where the part is known too."""
-    name = cells.lexicon.vocabulary.name
-    both, alone = name(whole), name(part)
-    return both is not None and both.companion is None and (alone is None or alone.analyte == both.analyte)
-
-
-def _repeats(cells: Cells, header: Header, row: int) -> bool:
-    """Whether a row is the header again (on the next page, say)."""
-    if header.last < header.first or row + header.last - header.first >= cells.height:
-        return False
-    words = [
-        [cell.text for cell in cells.line(header.first + place)] for place in range(header.last - header.first + 1)
-    ]
-    again = [[cell.text for cell in cells.line(row + place)] for place in range(header.last - header.first + 1)]
-    return words == again and bool(words[0])
-
-
-def _fits(cells: Cells, shapes: list[Shape], header: Header, start: int) -> NDArray[np.bool_]:
-    """Rows of the grid that are rows of the table: a name (or code) and something beside it."""
-    made = np.zeros(cells.height, bool)
-    small = cells.height <= SMALL
-    for shape in shapes:
-        naming = [*([shape.name] if shape.name is not None else []), *shape.codes]
-        named = np.zeros(cells.height, bool)
-        for index in naming:
-            named |= cells.grid.columns[index].codes >= 0
-        beside = np.zeros(cells.height, bool)
-        for index in shape.columns():
-            if index not in naming and index not in shape.layout:
-                beside |= cells.grid.columns[index].codes >= 0
-        if shape.ticks and shape.name is not None:  # none of the words marked: a result that is missing
-            beside |= np.append((cells.kinds(shape.name) & Kind.NAME) > 0, False)[cells.grid.columns[shape.name].codes]
-        fits = named & beside
-        for index in naming[:1]:  # words other than names stand where the names do
-            codes = cells.grid.columns[index].codes
-            titles, labels = _titles(cells, index)
-            fits &= ~labels[codes]
-            if titles.any():
-                titled = np.flatnonzero(fits & titles[codes])
-                fits[titled] = _numbers_beside(cells, shape, titled)
-        if small:
-            fits &= _has_value(cells, shape, fits)
-        made |= fits
-    made[:start] = False
-    if header.last >= header.first:  # rows that hold the header's own words again
-        again = np.zeros(cells.height, np.int32)
-        own = [index for index in header.heads if cells.grid.columns[index].codes[header.last] >= 0]
-        for index in own:
-            codes = cells.grid.columns[index].codes
-            again += codes == codes[header.last]
-        made &= again < max(2, len(own) / 2)
-    return made
-
-
-def _titles(cells: Cells, index: int) -> tuple[NDArray[np.bool_], NDArray[np.bool_]]:
-    """For each text of the column of names, whether it is a title, and whether it is a label or a header word."""
-    titles, labels = [], []
-    for text in cells.grid.columns[index].texts:
-        kind = cells.lexicon.kind(str(text))
-        odd = bool(kind & (Kind.HEADER | Kind.PHRASE)) and not kind & Kind.NAME and _prefixed(cells, str(text)) is None
-        labelled = odd and (bool(kind & Kind.HEADER) or bool(label(cells.lexicon, str(text))))
-        labels.append(labelled)
-        titles.append(odd and not labelled)
-    return np.array([*titles, False]), np.array([*labels, False])
-
-
-def _numbers_beside(cells: Cells, shape: Shape, rows: NDArray[np.int64]) -> list[bool]:
-    """Of these rows, those with a number in a column of results."""
-    values = [value.column for value in shape.values]
-    return [any(cells.lexicon.kind(cells.text(row, at)) & Kind.NUMBER for at in values) for row in rows.tolist()]
-
-
-def _prefixed(cells: Cells, text: str) -> tuple[str, str] | None:
-    """Role and name of a row whose name begins with a title of quality control ("Method blank: Iron")."""
-    for sign in (":", " - ", " – ", "; "):
-        title, found, name = text.partition(sign)
-        if found and cells.lexicon.is_name(name.strip()):
-            phrase = cells.lexicon.phrase(title.strip())
-            if phrase is not None and phrase.role is not None:
-                return str(phrase.role), name.strip()
-    return None
-
-
-def _has_value(cells: Cells, shape: Shape, fits: NDArray[np.bool_]) -> NDArray[np.bool_]:
-    """Of the rows, those where the name is known, or a value, a flag or a limit beside it looks like one."""
-    made = np.zeros(cells.height, bool)
-    if shape.name is not None:
-        known = np.append((cells.kinds(shape.name) & Kind.NAME) > 0, False)
-        made |= known[cells.grid.columns[shape.name].codes]
-    wanted = [value.column for value in shape.values] + shape.ambiguous + [limit for limit, _, _ in shape.limits]
-    wanted += [
-        index
-        for value in shape.values
-        for role in ("condition", "flag", "reporting_limit", "detection_limit")
-        for index in value.beside.get(role, [])
-    ]
-    for index in dict.fromkeys(wanted):
-        looks = np.append((cells.kinds(index) & (Kind.VALUE | Kind.NUMBER)) > 0, False)
-        made |= looks[cells.grid.columns[index].codes]
-    if shape.codes and shape.name is None:
-        for index in shape.codes:
-            made |= cells.grid.columns[index].codes >= 0
-    return made
 
 
 def _emit_all(
@@ -323,7 +191,7 @@ def _names(cells: Cells, shape: Shape, rows: NDArray[np.int32]) -> tuple[Coded, 
 
 def _quality_names(cells: Cells, name: Coded) -> tuple[Coded, Coded]:
     """Roles that names carry before them, and the names without them."""
-    found = [_prefixed(cells, str(text)) for text in name.texts]
+    found = [prefixed(cells, str(text)) for text in name.texts]
     if not any(found):
         return constant("", len(name)), name
     roles = of([pair[0] if pair else "" for pair in found])

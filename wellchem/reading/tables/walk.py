@@ -2,26 +2,23 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 import numpy as np
 
 from wellchem.models.codes import LayoutKind, UnreadReason
 from wellchem.reading.rows import HEAD_FIELDS, Table, TakenColumn, constant
 from wellchem.reading.rows import column as coded
 from wellchem.reading.tables import vertical, wide
+from wellchem.reading.tables.between import between
 from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.content import columns_of_samples_at, list_at
 from wellchem.reading.tables.dated import with_dates
 from wellchem.reading.tables.headers import Header, header_at
+from wellchem.reading.tables.reader import Reader
 from wellchem.reading.tables.shape import BESIDE
 from wellchem.vocabulary import ColumnRole
 
 _LONG = 2000  # rows of a grid from which on it is given up where no table shows …
 _BARREN = 400  # … over this many rows
-
-if TYPE_CHECKING:
-    from wellchem.reading.tables.reader import Reader
 
 
 def walk(reader: Reader, grid: int) -> None:
@@ -64,7 +61,7 @@ def _at(reader: Reader, grid: int, cells: Cells, row: int) -> int:
     bare = list_at(cells, row)
     if bare is not None:
         return vertical.body(reader, grid, cells, bare[0], bare[1])
-    reader.between(grid, cells, row)
+    between(reader, grid, cells, row)
     return row + 1
 
 

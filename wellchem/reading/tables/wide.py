@@ -2,23 +2,20 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 import numpy as np
 from numpy.typing import NDArray
 
 from wellchem.models.codes import LayoutKind
 from wellchem.reading.rows import Table, column, constant
+from wellchem.reading.tables.between import between
 from wellchem.reading.tables.cells import Cells, Kind, Lexicon
 from wellchem.reading.tables.headers import Header, header_at
 from wellchem.reading.tables.limits import limit_role
+from wellchem.reading.tables.reader import Reader
 from wellchem.reading.tables.shape import LAYOUT
 from wellchem.reading.tables.visits import visits
 from wellchem.reading.tables.wide_columns import Wide, united, wide_columns
 from wellchem.vocabulary import ColumnRole
-
-if TYPE_CHECKING:
-    from wellchem.reading.tables.reader import Reader
 
 _MISSING = {"na", "n/a", "nan", "null", "none", "#n/a", "."}  # what programs write for a cell that has nothing
 _ROWS_OF = {ColumnRole.REPORTING_LIMIT: "reporting_limit", ColumnRole.DETECTION_LIMIT: "detection_limit"}
@@ -60,7 +57,7 @@ def take(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
             break
         _emit(reader, grid, cells, parts, blocks, fits, limits)
         blocks = []
-        reader.between(grid, cells, row, [analyte.column for analyte in wide.analytes])
+        between(reader, grid, cells, row, [analyte.column for analyte in wide.analytes])
         segment = row + 1
     if segment < end:
         blocks.append((segment, end))
