@@ -8,23 +8,9 @@ from __future__ import annotations
 from reportlab.lib import colors
 from reportlab.lib.pagesizes import A4, landscape, letter
 from reports_catalog import Layout, Water
-from reports_draw import (
-    N_OF_NH4,
-    N_OF_NO2,
-    N_OF_NO3,
-    NAN,
-    U,
-    absent,
-    fill,
-    flowed,
-    found,
-    items_of,
-    less,
-    space,
-    table,
-    words,
-)  # fmt: skip
+from reports_draw import absent, fill, flowed, found, items_of, less, space, table, words
 from reports_pdf import Paper
+from reports_written import N_OF_NH4, N_OF_NO2, N_OF_NO3, NAN, U
 
 
 def sample_in_table() -> Layout:

@@ -6,7 +6,8 @@ Every laboratory, household and number is invented; each meaning is typed by han
 from __future__ import annotations
 
 from reports_catalog import Layout, Water
-from reports_draw import BROWSER, U, absent, browser, found, html_rows, items_of, less, present
+from reports_draw import BROWSER, absent, browser, found, html_rows, items_of, less, present
+from reports_written import U
 
 PLAIN = (
     (("Arsenic", "6.1", "ug/L", "10", "EPA 200.8"), found("arsenic", 6.1 * U)),

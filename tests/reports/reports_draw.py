@@ -15,12 +15,6 @@ from reportlab.platypus import Paragraph, SimpleDocTemplate, Spacer, Table, Tabl
 from reports_catalog import INF, Item
 from reports_pdf import Paper
 
-N_OF_NO3 = 14.007 / 62.004  # mass of N in a mass of nitrate
-N_OF_NO2 = 14.007 / 46.005
-N_OF_NH4 = 14.007 / 18.039
-NAN = float("nan")  # no bound is printed
-PCI = 0.037  # becquerels in a picocurie
-U = 0.001  # milligrams in a microgram
 BROWSER = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
 
 Truth = tuple[str, float] | tuple[str, float, float] | tuple[str, float, float, str]

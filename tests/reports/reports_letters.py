@@ -7,8 +7,9 @@ from __future__ import annotations
 
 from reportlab.lib.pagesizes import A4, landscape, letter
 from reports_catalog import Layout, Water
-from reports_draw import N_OF_NO3, PCI, U, absent, fill, found, items_of, less, present
+from reports_draw import absent, fill, found, items_of, less, present
 from reports_pdf import Paper
+from reports_written import N_OF_NO3, PCI, U
 
 
 def cards() -> Layout:

@@ -6,9 +6,9 @@ Every laboratory, site and number is invented; each meaning is typed here by han
 from __future__ import annotations
 
 from reports_catalog import INF, Layout, Water
-from reports_exports import N_OF_NH4, N_OF_NO3, it, lines, one
+from reports_exports import one
+from reports_written import N_OF_NH4, N_OF_NO3, PCI, lines, means
 
-PCI = 0.037  # Bq in a picocurie
 SIO2_OF_SI = 60.083 / 28.085
 P_OF_PO4 = 30.974 / 94.970
 S_OF_H2S = 32.06 / 34.076
@@ -33,8 +33,8 @@ def nitrogen_twice() -> Layout:
         ("N-2", "<0.1", "<0.44", "<0.01", "<0.033", "1.4", "1.8", "<0.1", "1.9"),
     ]
     return one("csv_nitrogen_twice", lines(rows), (
-        Water("N-1", "", "", (it("nitrate", 9.1, name="NO3-N (mg/L)"), it("nitrate", 40.3 * N_OF_NO3), it("nitrite", 0.01), it("nitrite", 0.033 * 14.007 / 46.005), it("ammonia", 0.2), it("ammonia", 0.26 * N_OF_NH4), it("nitrate_plus_nitrite", 9.11), it("kjeldahl_nitrogen", 0.6))),
-        Water("N-2", "", "", (it("nitrate", 0, 0.1), it("nitrate", 0, 0.44 * N_OF_NO3), it("nitrite", 0, 0.01), it("nitrite", 0, 0.033 * 14.007 / 46.005), it("ammonia", 1.4), it("ammonia", 1.8 * N_OF_NH4), it("nitrate_plus_nitrite", 0, 0.1), it("kjeldahl_nitrogen", 1.9))),
+        Water("N-1", "", "", (means("nitrate", 9.1, name="NO3-N (mg/L)"), means("nitrate", 40.3 * N_OF_NO3), means("nitrite", 0.01), means("nitrite", 0.033 * 14.007 / 46.005), means("ammonia", 0.2), means("ammonia", 0.26 * N_OF_NH4), means("nitrate_plus_nitrite", 9.11), means("kjeldahl_nitrogen", 0.6))),
+        Water("N-2", "", "", (means("nitrate", 0, 0.1), means("nitrate", 0, 0.44 * N_OF_NO3), means("nitrite", 0, 0.01), means("nitrite", 0, 0.033 * 14.007 / 46.005), means("ammonia", 1.4), means("ammonia", 1.8 * N_OF_NH4), means("nitrate_plus_nitrite", 0, 0.1), means("kjeldahl_nitrogen", 1.9))),
     ))  # fmt: skip
 
 
@@ -48,7 +48,7 @@ def alkalinities() -> Layout:
     )  # fmt: skip
     rows = [("Sample", "Test name", "Result", "Unit"), *(("AK-1", *row[:3]) for row in table)]
     items = tuple(
-        it(key, *(value if isinstance(value, tuple) else (value,)), name=name) for name, _, _, key, value in table
+        means(key, *(value if isinstance(value, tuple) else (value,)), name=name) for name, _, _, key, value in table
     )
     return one("csv_alkalinities", lines(rows), Water("AK-1", "", "", items))
 
@@ -64,7 +64,7 @@ def element_or_form() -> Layout:
     rows = [("Analyte", "Result", "Units"), *(row[:3] for row in table)]
     fractions = {"Chromium, Total": "total", "Phosphorus, Total (as P)": "total"}
     items = tuple(
-        it(key, *(value if isinstance(value, tuple) else (value,)), fraction=fractions.get(name), name=name)
+        means(key, *(value if isinstance(value, tuple) else (value,)), fraction=fractions.get(name), name=name)
         for name, _, _, key, value in table
         if key
     )
@@ -80,11 +80,11 @@ def isotopes() -> Layout:
     )  # fmt: skip
 
     def activity(key, value, spread, factor=PCI):
-        return it(key, (value - spread) * factor, (value + spread) * factor)
+        return means(key, (value - spread) * factor, (value + spread) * factor)
 
     items = (
-        activity("gross_alpha", 11.2, 2.4), activity("gross_beta", 4.4, 1.2), activity("radium_226", 0.81, 0.2), it("radium_228", (0.4 - 0.5) * PCI, 0.9 * PCI, flag="U"), activity("lead_210", 0.9, 0.4),
-        it("uranium", 0.0141), activity("uranium_activity", 9.4, 1), activity("radon_222", 2250, 90), activity("tritium", 3.1, 0.9, 1),
+        activity("gross_alpha", 11.2, 2.4), activity("gross_beta", 4.4, 1.2), activity("radium_226", 0.81, 0.2), means("radium_228", (0.4 - 0.5) * PCI, 0.9 * PCI, flag="U"), activity("lead_210", 0.9, 0.4),
+        means("uranium", 0.0141), activity("uranium_activity", 9.4, 1), activity("radon_222", 2250, 90), activity("tritium", 3.1, 0.9, 1),
     )  # fmt: skip
     return one("csv_isotopes", lines([head, *table]), Water("", "", "", items))
 
@@ -102,7 +102,7 @@ def words_or_symbols() -> Layout:
         ("7", "V", "0.7", "J", "µg/L", "CD", "PB"),
     )
     return one("csv_words_or_symbols", lines([head, *table]), Water("", "", "", (
-        it("boron", 0.12), it("uranium", 0, 0.0042, flag="B"), it("potassium", 3.3), it("arsenic", 0, 0.001, flag="U"), it("manganese", 0.18), it("magnesium", 18), it("vanadium", 0.0007, flag="J"))))  # fmt: skip
+        means("boron", 0.12), means("uranium", 0, 0.0042, flag="B"), means("potassium", 3.3), means("arsenic", 0, 0.001, flag="U"), means("manganese", 0.18), means("magnesium", 18), means("vanadium", 0.0007, flag="J"))))  # fmt: skip
 
 
 def units_of_one_thing() -> Layout:
@@ -114,7 +114,7 @@ def units_of_one_thing() -> Layout:
         ("H-4", "Hardness", "15", "°e", "total_hardness", 15 * 14.254), ("H-4", "Conductivity", "488", "µmho/cm", "specific_conductance", 488), ("H-5", "Hardness", "5.1", "meq/L", "total_hardness", 5.1 * 50.043), ("H-5", "Conductivity", "0.0551", "S/m", "specific_conductance", 551),
     )  # fmt: skip
     waters = [
-        Water(id, "", "", tuple(it(key, value) for own, _, _, _, key, value in table if own == id))
+        Water(id, "", "", tuple(means(key, value) for own, _, _, _, key, value in table if own == id))
         for id in dict.fromkeys(row[0] for row in table)
     ]
     return one(
@@ -129,7 +129,7 @@ def germs() -> Layout:
         ("Pseudomonas aeruginosa", "0", "CFU/100 mL"), ("Clostridium perfringens", "Not detected in 100 mL", ""), ("Iron bacteria", "Positive", ""),
     )  # fmt: skip
     return one("csv_germs", lines([("Organism", "Count", "Unit"), *table]), Water("", "", "", (
-        it("total_coliform", 1, INF), it("e_coli", 0, 0), it("enterococci", 200.5, INF), it("fecal_coliform", 0, 2), it("heterotrophic_plate_count", 310), it("pseudomonas_aeruginosa", 0), it("clostridium_perfringens", 0, 0), it("iron_bacteria", 1, INF))))  # fmt: skip
+        means("total_coliform", 1, INF), means("e_coli", 0, 0), means("enterococci", 200.5, INF), means("fecal_coliform", 0, 2), means("heterotrophic_plate_count", 310), means("pseudomonas_aeruginosa", 0), means("clostridium_perfringens", 0, 0), means("iron_bacteria", 1, INF))))  # fmt: skip
 
 
 def german_ordinance() -> Layout:
@@ -149,8 +149,8 @@ def german_ordinance() -> Layout:
         ("n. n. = nicht nachweisbar; n. b. = nicht bestimmt",),
     ]
     return one("csv_german_ordinance", lines(rows, ";"), Water("", "Hausbrunnen Lohe", "2026-03-17", (
-        it("e_coli", 0), it("total_coliform", 2), it("colony_count_22", 14), it("nitrate", 38.4 * N_OF_NO3), it("nitrite", 0, 0.02 * 14.007 / 46.005), it("ammonia", 0, 0.02 * N_OF_NH4), it("iron", 0, 0.01), it("manganese", 0.062), it("lead", 0, 0.001),
-        it("total_alkalinity", 4.12 * 50.043), it("total_hardness", 16.8 * 17.848), it("sodium", 1024), it("turbidity", 0.31), it("spectral_absorption_436", 0, 0.1), it("specific_conductance", 694), it("uranium", 0.0031))), encoding="cp1252", extra_ok=frozenset({"arsenic"}))  # fmt: skip
+        means("e_coli", 0), means("total_coliform", 2), means("colony_count_22", 14), means("nitrate", 38.4 * N_OF_NO3), means("nitrite", 0, 0.02 * 14.007 / 46.005), means("ammonia", 0, 0.02 * N_OF_NH4), means("iron", 0, 0.01), means("manganese", 0.062), means("lead", 0, 0.001),
+        means("total_alkalinity", 4.12 * 50.043), means("total_hardness", 16.8 * 17.848), means("sodium", 1024), means("turbidity", 0.31), means("spectral_absorption_436", 0, 0.1), means("specific_conductance", 694), means("uranium", 0.0031))), encoding="cp1252", extra_ok=frozenset({"arsenic"}))  # fmt: skip
 
 
 def spanish_form() -> Layout:
@@ -169,7 +169,7 @@ def spanish_form() -> Layout:
         *table,
     ]
     return one("csv_spanish_form", lines(rows, ";"), Water("VC-118", "", "2026-02-09", (
-        it("e_coli", 0, 0), it("total_coliform", 3), it("nitrate", 34.5 * N_OF_NO3), it("nitrite", 0, 0.02 * 14.007 / 46.005), it("ammonia", 0, 0.05 * N_OF_NH4), it("iron", 0.185), it("manganese", 0, 0.005), it("total_hardness", 290), it("chloride", 61), it("specific_conductance", 640 * 1.116), it("turbidity", 0.4), it("arsenic", 0.0021), it("lead", 0, 0.001), it("total_organic_carbon", 1.2))), encoding="latin-1")  # fmt: skip
+        means("e_coli", 0, 0), means("total_coliform", 3), means("nitrate", 34.5 * N_OF_NO3), means("nitrite", 0, 0.02 * 14.007 / 46.005), means("ammonia", 0, 0.05 * N_OF_NH4), means("iron", 0.185), means("manganese", 0, 0.005), means("total_hardness", 290), means("chloride", 61), means("specific_conductance", 640 * 1.116), means("turbidity", 0.4), means("arsenic", 0.0021), means("lead", 0, 0.001), means("total_organic_carbon", 1.2))), encoding="latin-1")  # fmt: skip
 
 
 def french_bulletin() -> Layout:
@@ -188,7 +188,7 @@ def french_bulletin() -> Layout:
         *table,
     ]
     return one("csv_french_bulletin", lines(rows, ";"), Water("", "Puits des Aulnes", "2026-05-12", (
-        it("e_coli", 0, 0), it("enterococci", 0, 0), it("total_coliform", 1, INF), it("colony_count_22", 45), it("nitrate", 27 * N_OF_NO3), it("nitrite", 0, 0.02 * 14.007 / 46.005), it("total_alkalinity", 182), it("total_hardness", 226), it("turbidity", 0, 0.1), it("iron", 0, 0.01, "total"), it("manganese", 0.0135, None, "total"), it("sulfate", 1210), it("temperature", 12.4), it("total_organic_carbon", 0.8), it("boron", 0.11))), extra_ok=frozenset({"arsenic"}))  # fmt: skip
+        means("e_coli", 0, 0), means("enterococci", 0, 0), means("total_coliform", 1, INF), means("colony_count_22", 45), means("nitrate", 27 * N_OF_NO3), means("nitrite", 0, 0.02 * 14.007 / 46.005), means("total_alkalinity", 182), means("total_hardness", 226), means("turbidity", 0, 0.1), means("iron", 0, 0.01, "total"), means("manganese", 0.0135, None, "total"), means("sulfate", 1210), means("temperature", 12.4), means("total_organic_carbon", 0.8), means("boron", 0.11))), extra_ok=frozenset({"arsenic"}))  # fmt: skip
 
 
 def german_wide() -> Layout:
@@ -197,8 +197,8 @@ def german_wide() -> Layout:
             ("GWM 3", "05.11.2025", "7,1", "612", "88,2", "12,1", "11", "24", "31,0", "<0,05", "0,13", ""), ("GWM 4", "05.11.2025", "6,4", "1.310", "141", "31,4", "102", "212", "<0,5", "1,20", "8,7", "trüb"),
             ("Mittelwert", "", "6,75", "961", "114,6", "21,8", "56,5", "118", "15,6", "0,61", "4,4", ""), ("Minimum", "", "6,4", "612", "88,2", "12,1", "11", "24", "<0,5", "<0,05", "0,13", ""), ("Grenzwert TrinkwV", "", "6,5-9,5", "2790", "", "", "200", "250", "50", "0,5", "0,2", "")]  # fmt: skip
     return one("csv_german_wide", lines(rows, ";"), (
-        Water("GWM 3", "GWM 3", "2025-11-05", (it("ph", 7.1), it("specific_conductance", 612), it("calcium", 88.2), it("magnesium", 12.1), it("sodium", 11), it("chloride", 24), it("nitrate", 31 * N_OF_NO3), it("ammonia", 0, 0.05 * N_OF_NH4), it("iron", 0.13, None, "total"))),
-        Water("GWM 4", "GWM 4", "2025-11-05", (it("ph", 6.4), it("specific_conductance", 1310), it("calcium", 141), it("magnesium", 31.4), it("sodium", 102), it("chloride", 212), it("nitrate", 0, 0.5 * N_OF_NO3), it("ammonia", 1.2 * N_OF_NH4), it("iron", 8.7, None, "total"))),
+        Water("GWM 3", "GWM 3", "2025-11-05", (means("ph", 7.1), means("specific_conductance", 612), means("calcium", 88.2), means("magnesium", 12.1), means("sodium", 11), means("chloride", 24), means("nitrate", 31 * N_OF_NO3), means("ammonia", 0, 0.05 * N_OF_NH4), means("iron", 0.13, None, "total"))),
+        Water("GWM 4", "GWM 4", "2025-11-05", (means("ph", 6.4), means("specific_conductance", 1310), means("calcium", 141), means("magnesium", 31.4), means("sodium", 102), means("chloride", 212), means("nitrate", 0, 0.5 * N_OF_NO3), means("ammonia", 1.2 * N_OF_NH4), means("iron", 8.7, None, "total"))),
     ))  # fmt: skip
 
 
@@ -209,7 +209,7 @@ def basis_column() -> Layout:
              ("Alkalinity", "CaCO3", "UF", "", "144", "mg/L", "5"), ("Iron", "Fe", "UF", "", "950", "µg/L", "10"), ("Iron", "Fe", "F", "<", "10", "µg/L", "10"), ("Silica", "SiO2", "F", "", "17.7", "mg/L", "0.5"))  # fmt: skip
     rows = [head, *(("B-77", "2026-02-03", *row) for row in table)]
     return one("tsv_basis_column", lines(rows, "\t"), Water("", "B-77", "2026-02-03", (
-        it("nitrate", 22.4 * N_OF_NO3, None, "dissolved"), it("nitrite", 0, 0.002, "dissolved"), it("ammonia", 0.11 * N_OF_NH4, None, "dissolved"), it("orthophosphate", 0.05, None, "dissolved"), it("total_alkalinity", 144, None, "total"), it("iron", 0.95, None, "total"), it("iron", 0, 0.01, "dissolved"), it("silica", 17.7, None, "dissolved"))), suffix="tsv")  # fmt: skip
+        means("nitrate", 22.4 * N_OF_NO3, None, "dissolved"), means("nitrite", 0, 0.002, "dissolved"), means("ammonia", 0.11 * N_OF_NH4, None, "dissolved"), means("orthophosphate", 0.05, None, "dissolved"), means("total_alkalinity", 144, None, "total"), means("iron", 0.95, None, "total"), means("iron", 0, 0.01, "dissolved"), means("silica", 17.7, None, "dissolved"))), suffix="tsv")  # fmt: skip
 
 
 def wide_pairs() -> Layout:
@@ -217,7 +217,7 @@ def wide_pairs() -> Layout:
     rows = [("Site", "Day", "Lead (ug/L)", "Lead LOQ", "Cadmium (ug/L)", "Cadmium LOQ", "Nickel (ug/L)", "Nickel LOQ"), ("WP-1", "2026-02-21", "ND", "0.5", "0.21", "0.1", "ND", "2"), ("WP-2", "2026-02-22", "4.4", "0.5", "ND", "0.1", "7", "2"),
             ("Average", "", "2.3", "", "0.13", "", "4", ""), ("WHO guideline", "", "10", "", "3", "", "70", "")]  # fmt: skip
     return one("csv_wide_pairs", lines(rows), (
-        Water("WP-1", "WP-1", "2026-02-21", (it("lead", 0, 0.0005), it("cadmium", 0.00021), it("nickel", 0, 0.002))), Water("WP-2", "WP-2", "2026-02-22", (it("lead", 0.0044), it("cadmium", 0, 0.0001), it("nickel", 0.007))),
+        Water("WP-1", "WP-1", "2026-02-21", (means("lead", 0, 0.0005), means("cadmium", 0.00021), means("nickel", 0, 0.002))), Water("WP-2", "WP-2", "2026-02-22", (means("lead", 0.0044), means("cadmium", 0, 0.0001), means("nickel", 0.007))),
     ))  # fmt: skip
 
 

@@ -12,21 +12,8 @@ from xml.sax.saxutils import escape
 
 from openpyxl import Workbook
 from openpyxl.styles import Font
-from reports_catalog import INF, Item, Layout, Water
-
-NAN = float("nan")  # no bound is printed
-N_OF_NO3 = 14.007 / 62.004  # mass of N in a mass of nitrate
-
-
-def it(analyte, name, value, unit, low, high=None, fraction=None) -> Item:
-    """One item; without `high` the result is quantified."""
-    return Item(analyte, fraction, name, value, unit, low, low if high is None else high)
-
-
-def saved(book: Workbook) -> bytes:
-    buffer = io.BytesIO()
-    book.save(buffer)
-    return buffer.getvalue()
+from reports_catalog import INF, Layout, Water
+from reports_written import N_OF_NO3, NAN, it, saved
 
 
 def html() -> Layout:

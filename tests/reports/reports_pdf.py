@@ -1,4 +1,4 @@
-"""Layouts of text PDFs, drawn with reportlab. Every laboratory and household is invented."""
+"""Layouts of text PDFs, drawn with reportlab: tables. Every laboratory and household is invented."""
 
 from __future__ import annotations
 
@@ -233,48 +233,6 @@ def previous_result() -> Layout:
     return Layout("pdf_previous_result", "pdf", paper.done(), (water,))
 
 
-def dotted() -> Layout:
-    """Dotted leaders from the name to the result."""
-    water = catalog.water(100)
-    paper = Paper(font="Courier")
-    head(paper, water, catalog.LABORATORIES[3])
-    for item in water.items:
-        paper.text(f"{item.name} {'.' * max(3, 44 - len(item.name))} {item.value} {item.unit}")
-    return Layout("pdf_dotted", "pdf", paper.done(), (water,))
-
-
-def running_lines() -> Layout:
-    """`Iron: 2.4 mg/L (limit 0.3)` line by line under a letter's text."""
-    water = catalog.water(110)
-    paper = Paper()
-    head(paper, water, catalog.LABORATORIES[1])
-    paper.text("Thank you for sending us your well's water. The results of our tests are as follows.")
-    for item in water.items:
-        tail = f" (guideline {item.limit})" if item.limit else ""
-        paper.text(f"{item.name}: {item.value} {item.unit}{tail}")
-    paper.text("If you have questions about these results please call the laboratory.")
-    return Layout("pdf_running_lines", "pdf", paper.done(), (water,))
-
-
-def wrapped_names() -> Layout:
-    """Names broken over two lines, the values beside the first or between the two."""
-    water = catalog.water(120)
-    paper = Paper(lead=11)
-    head(paper, water, catalog.LABORATORIES[2])
-    at = (48, 140, 200, 260, 320, 380)
-    paper.row(at, FULL, bold=True)
-    paper.y -= 4
-    for item in water.items:
-        words = item.name.split(" ")
-        cut = next((n for n in range(1, len(words) + 1) if len(" ".join(words[:n])) > 14), len(words))
-        first, second = " ".join(words[:cut]), " ".join(words[cut:])
-        paper.row(at, (first, *full(item)[1:]))
-        if second:
-            paper.row(at, (second, "", "", "", "", ""))
-        paper.y -= 5
-    return Layout("pdf_wrapped_names", "pdf", paper.done(), (water,))
-
-
 def value_with_unit() -> Layout:
     """Result and unit in one cell."""
     water = catalog.water(130, germs="numbers")
@@ -290,81 +248,6 @@ def value_with_unit() -> Layout:
         )
         paper.row(at, (item.name, f"{item.value} {item.unit}".strip(), advisory, item.method))
     return Layout("pdf_value_with_unit", "pdf", paper.done(), (water,))
-
-
-def footnotes() -> Layout:
-    """Superscript numbers and asterisks behind names and results, explained beneath."""
-    water = catalog.water(140, censored=0)
-    paper = Paper()
-    head(paper, water, catalog.LABORATORIES[3])
-    paper.row(AT[:4], ("Analyte", "Result", "Units", "RL"), bold=True)
-    for number, item in enumerate(water.items):
-        paper.page.setFont("Helvetica", 9)
-        paper.page.drawString(AT[0], paper.y, item.name)
-        paper.page.drawString(AT[1], paper.y, item.value + ("*" if number % 5 == 0 else ""))
-        if number % 4 == 1:
-            end = AT[1] + paper.page.stringWidth(item.value, "Helvetica", 9)
-            paper.page.setFont("Helvetica", 6)
-            paper.page.drawString(end, paper.y + 3.4, "2")
-        paper.row(AT[:4], ("", "", item.unit, item.rl))
-    paper.text("* Result exceeds the advisory level.", size=7)
-    paper.text("2  Analysed by a partner laboratory.", size=7)
-    return Layout("pdf_footnotes", "pdf", paper.done(), (water,))
-
-
-def rotated() -> Layout:
-    """A landscape table drawn on a page that is turned by its rotation entry."""
-    water = catalog.water(150)
-    size = landscape(A4)
-    paper = Paper(size)
-    paper.page.setPageRotation(0)
-    head(paper, water, catalog.LABORATORIES[1])
-    paper.row(AT, FULL, bold=True)
-    for item in water.items:
-        paper.row(AT, full(item))
-    data = paper.done()
-    return Layout("pdf_landscape", "pdf", data, (water,))
-
-
-def turned() -> Layout:
-    """The content is drawn sideways and the page carries /Rotate 90, so that it reads upright."""
-    water = catalog.water(155)
-    buffer = io.BytesIO()
-    page = canvas.Canvas(buffer, pagesize=A4, invariant=True)
-    page.setPageRotation(90)
-    page.translate(A4[0], 0)
-    page.rotate(90)
-    page.setFont("Helvetica", 9)
-    y = A4[0] - 40
-    page.drawString(48, y, f"{catalog.LABORATORIES[2]}   Sample ID: {water.id}   Collected: {water.day}")
-    for cells in (FULL, *map(full, water.items)):
-        y -= 14
-        for x, text in zip(AT, cells, strict=True):
-            page.drawString(x, y, text)
-    page.save()
-    return Layout("pdf_turned", "pdf", buffer.getvalue(), (water,))
-
-
-def emphasis() -> Layout:
-    """Exceedances bold and red, false bold by overprinting, zebra shading, white text in the header band."""
-    water = catalog.water(160)
-    paper = Paper()
-    head(paper, water, catalog.LABORATORIES[0])
-    paper.page.setFillColorRGB(0.1, 0.2, 0.4)
-    paper.page.rect(44, paper.y - 3, 510, 12, fill=1, stroke=0)
-    paper.page.setFillColorRGB(1, 1, 1)
-    paper.row(AT, FULL, bold=True)
-    for number, item in enumerate(water.items):
-        if number % 2:
-            paper.page.setFillColorRGB(0.92, 0.92, 0.92)
-            paper.page.rect(44, paper.y - 3, 510, 12, fill=1, stroke=0)
-        paper.page.setFillColorRGB(*((0.8, 0, 0) if number % 3 == 0 else (0, 0, 0)))
-        y = paper.y
-        paper.row(AT, full(item), bold=number % 3 == 0)
-        if number % 7 == 0:  # false bold: the same text again, a hair to the right
-            paper.y = y
-            paper.row(tuple(x + 0.3 for x in AT), full(item), bold=number % 3 == 0)
-    return Layout("pdf_emphasis", "pdf", paper.done(), (water,))
 
 
 def quality_control() -> Layout:
@@ -413,141 +296,6 @@ def radiological() -> Layout:
     return Layout("pdf_radiological", "pdf", paper.done(), (water,))
 
 
-def _foreign(name, seed, laboratory, heads, header, words):
-    rng = random.Random(seed)
-    items = []
-    paper = Paper()
-    paper.text(laboratory, bold=True, size=13)
-    id, day, shown = f"P{seed}", "2026-03-14", "14.03.2026"
-    paper.row((48, 170), (heads[0], id))
-    paper.row((48, 170), (heads[1], shown))
-    paper.y -= 8
-    at = (48, 250, 330, 420)
-    paper.row(at, header, bold=True)
-    for printed, unit, analyte, factor, span, limit in words:
-        low, high = span
-        bound = catalog.figures(low)
-        if isinstance(printed, tuple):
-            text, printed, bounds = printed[1], printed[0], (0.0, 0.0)
-        elif rng.random() < 0.25:
-            text, bounds = f"< {bound}", (0.0, float(bound) * factor)
-        else:
-            value = catalog.figures(low * (high / low) ** rng.random())
-            text, bounds = value, (float(value) * factor,) * 2
-        items.append(Item(analyte, None, printed, text, unit, *bounds))
-        paper.row(at, (printed, text.replace(".", ","), unit, limit))
-    return Layout(name, "pdf", paper.done(), (Water(id, "", day, tuple(items)),))
-
-
-def french() -> Layout:
-    """A French report: decimal comma, nitrates as NO3, absence per 100 mL."""
-    n = 14.007 / 62.004
-    words = (
-        (("Escherichia coli", "Absence"), "/100 mL", "e_coli", 1, (1, 2), "0"),
-        ("Calcium", "mg/L", "calcium", 1, (20, 140), ""),
-        ("Magnésium", "mg/L", "magnesium", 1, (3, 40), ""),
-        ("Sodium", "mg/L", "sodium", 1, (5, 180), "200"),
-        ("Potassium", "mg/L", "potassium", 1, (0.5, 9), ""),
-        ("Fer total", "µg/L", "iron", 0.001, (20, 3000), "200"),
-        ("Manganèse", "µg/L", "manganese", 0.001, (5, 400), "50"),
-        ("Plomb", "µg/L", "lead", 0.001, (0.5, 22), "10"),
-        ("Chlorures", "mg/L", "chloride", 1, (4, 300), "250"),
-        ("Sulfates", "mg/L", "sulfate", 1, (4, 300), "250"),
-        ("Nitrates (en NO3)", "mg/L", "nitrate", n, (1, 90), "50"),
-        ("Titre hydrotimétrique (TH)", "°f", "total_hardness", 10, (4, 45), ""),
-        ("Conductivité à 25 °C", "µS/cm", "specific_conductance", 1, (100, 1100), ""),
-        ("Turbidité", "NFU", "turbidity", 1, (0.2, 9), "1"),
-    )
-    made = _foreign(
-        "pdf_french",
-        210,
-        "Laboratoire du Val d'Orée",
-        ("Échantillon :", "Date de prélèvement :"),
-        ("Paramètre", "Résultat", "Unité", "Limite de qualité"),
-        words,
-    )
-    items = tuple(i._replace(fraction="total") if i.name == "Fer total" else i for i in made.waters[0].items)
-    return replace(made, waters=(replace(made.waters[0], items=items),))
-
-
-def german() -> Layout:
-    """A German report: decimal comma, Gesamthärte in °dH, Nitrat as NO3."""
-    n = 14.007 / 62.004
-    words = (
-        (("Escherichia coli", "0"), "KBE/100 ml", "e_coli", 1, (1, 2), "0"),
-        (("Coliforme Bakterien", "0"), "KBE/100 ml", "total_coliform", 1, (1, 2), "0"),
-        ("Calcium", "mg/l", "calcium", 1, (20, 140), ""),
-        ("Magnesium", "mg/l", "magnesium", 1, (3, 40), ""),
-        ("Natrium", "mg/l", "sodium", 1, (5, 180), "200"),
-        ("Kalium", "mg/l", "potassium", 1, (0.5, 9), ""),
-        ("Eisen", "mg/l", "iron", 1, (0.02, 3), "0,2"),
-        ("Mangan", "mg/l", "manganese", 1, (0.005, 0.4), "0,05"),
-        ("Blei", "mg/l", "lead", 1, (0.0005, 0.02), "0,01"),
-        ("Chlorid", "mg/l", "chloride", 1, (4, 300), "250"),
-        ("Sulfat", "mg/l", "sulfate", 1, (4, 300), "250"),
-        ("Nitrat (NO3)", "mg/l", "nitrate", n, (1, 90), "50"),
-        ("Gesamthärte", "°dH", "total_hardness", 17.848, (2, 25), ""),
-        ("Leitfähigkeit (25 °C)", "µS/cm", "specific_conductance", 1, (100, 1100), "2790"),
-        ("Trübung", "NTU", "turbidity", 1, (0.2, 9), "1,0"),
-    )
-    return _foreign(
-        "pdf_german",
-        220,
-        "Labor Erlengrund",
-        ("Probe-Nr.:", "Probenahmedatum:"),
-        ("Parameter", "Messwert", "Einheit", "Grenzwert"),
-        words,
-    )
-
-
-def spanish() -> Layout:
-    """A Spanish report: decimal comma, ausencia per 100 mL."""
-    n = 14.007 / 62.004
-    words = (
-        (("Escherichia coli", "Ausencia"), "UFC/100 mL", "e_coli", 1, (1, 2), "0"),
-        ("Calcio", "mg/L", "calcium", 1, (20, 140), ""),
-        ("Magnesio", "mg/L", "magnesium", 1, (3, 40), ""),
-        ("Sodio", "mg/L", "sodium", 1, (5, 180), "200"),
-        ("Potasio", "mg/L", "potassium", 1, (0.5, 9), ""),
-        ("Hierro", "µg/L", "iron", 0.001, (20, 3000), "200"),
-        ("Manganeso", "µg/L", "manganese", 0.001, (5, 400), "50"),
-        ("Plomo", "µg/L", "lead", 0.001, (0.5, 22), "10"),
-        ("Arsénico", "µg/L", "arsenic", 0.001, (0.5, 40), "10"),
-        ("Cloruros", "mg/L", "chloride", 1, (4, 300), "250"),
-        ("Sulfatos", "mg/L", "sulfate", 1, (4, 300), "250"),
-        ("Nitratos (NO3)", "mg/L", "nitrate", n, (1, 90), "50"),
-        ("Conductividad a 25 °C", "µS/cm", "specific_conductance", 1, (100, 1100), "2500"),
-        ("Turbidez", "UNF", "turbidity", 1, (0.2, 9), "4"),
-    )
-    return _foreign(
-        "pdf_spanish",
-        230,
-        "Laboratorio Peñaclara",
-        ("Muestra:", "Fecha de toma:"),
-        ("Parámetro", "Resultado", "Unidad", "Valor paramétrico"),
-        words,
-    )
-
-
-def letter_spaced() -> Layout:
-    """Letter-spaced header, kerned and ligature-rich text, tiny columns."""
-    water = catalog.water(240)
-    paper = Paper(points=8.5)
-    head(paper, water, catalog.LABORATORIES[1])
-    text = paper.page.beginText()
-    for x, word in zip(AT, FULL, strict=True):
-        text.setFont("Helvetica-Bold", 8)
-        text.setCharSpace(1.6)
-        text.setTextOrigin(x, paper.y)
-        text.textOut(word.upper())
-    text.setCharSpace(0)
-    paper.page.drawText(text)
-    paper.y -= paper.lead
-    for item in water.items:
-        paper.row(AT, full(item))
-    return Layout("pdf_letter_spaced", "pdf", paper.done(), (water,))
-
-
 def result_last() -> Layout:
     """Unit and limit before the result; a pass/fail word behind it."""
     water = catalog.water(250)
@@ -584,9 +332,22 @@ def both_nitrates() -> Layout:
     return Layout("pdf_both_forms", "pdf", paper.done(), (water,))
 
 
-LAYOUTS = (
-    ruled, unruled, side_by_side, many_pages, samples_as_columns, sections, fraction_headings, many_columns,
-    previous_result, dotted, running_lines, wrapped_names, value_with_unit, footnotes, rotated, turned, emphasis,
-    quality_control, radiological, french, german, spanish, letter_spaced, result_last, both_nitrates,
-)  # fmt: skip
 INFINITE = INF
+
+
+LAYOUTS = (
+    ruled,
+    unruled,
+    side_by_side,
+    many_pages,
+    samples_as_columns,
+    sections,
+    fraction_headings,
+    many_columns,
+    previous_result,
+    value_with_unit,
+    quality_control,
+    radiological,
+    result_last,
+    both_nitrates,
+)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import io
 from dataclasses import replace
 from datetime import datetime
 
@@ -10,6 +9,7 @@ import reports_catalog as catalog
 from openpyxl import Workbook
 from openpyxl.comments import Comment
 from reports_catalog import Layout, Water
+from reports_written import saved
 
 KEYS = (
     "calcium",
@@ -23,12 +23,6 @@ KEYS = (
     "total_alkalinity",
     "ph",
 )
-
-
-def _save(book: Workbook) -> bytes:
-    buffer = io.BytesIO()
-    book.save(buffer)
-    return buffer.getvalue()
 
 
 def _number(text: str):
@@ -52,7 +46,7 @@ def long() -> Layout:
     sheet.append(("Analyte", "Result", "Units", "Reporting Limit", "MCL", "Method"))
     for item in water.items:
         sheet.append((item.name, _number(item.value), item.unit, _number(item.rl), item.limit, item.method))
-    return Layout("xlsx_long", "xlsx", _save(book), (water,))
+    return Layout("xlsx_long", "xlsx", saved(book), (water,))
 
 
 def _set(seed: int, count: int = 4, keys=KEYS) -> tuple[Water, ...]:
@@ -71,7 +65,7 @@ def wide() -> Layout:
         sheet.append(
             (water.id, water.site, datetime.fromisoformat(water.day), *(_number(i.value) for i in water.items))
         )
-    return Layout("xlsx_wide", "xlsx", _save(book), waters)
+    return Layout("xlsx_wide", "xlsx", saved(book), waters)
 
 
 def units_row() -> Layout:
@@ -86,7 +80,7 @@ def units_row() -> Layout:
     sheet.append(("LOD", "", *(0.01 for _ in waters[0].items)))
     for water in waters:
         sheet.append((water.id, water.day, *(_number(i.value) for i in water.items)))
-    return Layout("xlsx_units_row", "xlsx", _save(book), waters)
+    return Layout("xlsx_units_row", "xlsx", saved(book), waters)
 
 
 def merged_header() -> Layout:
@@ -103,7 +97,7 @@ def merged_header() -> Layout:
     for index, item in enumerate(waters[0].items):
         cells = [x for w in waters for x in (_number(w.items[index].value), _number(w.items[index].rl))]
         sheet.append((item.name, item.unit, *cells))
-    return Layout("xlsx_merged_header", "xlsx", _save(book), catalog.undated(*waters))
+    return Layout("xlsx_merged_header", "xlsx", saved(book), catalog.undated(*waters))
 
 
 def transposed() -> Layout:
@@ -116,7 +110,7 @@ def transposed() -> Layout:
     sheet.append(("Analyte", "Units", "Method"))
     for index, item in enumerate(waters[0].items):
         sheet.append((item.name, item.unit, item.method, *(_number(w.items[index].value) for w in waters)))
-    return Layout("xlsx_transposed", "xlsx", _save(book), waters)
+    return Layout("xlsx_transposed", "xlsx", saved(book), waters)
 
 
 def stacked() -> Layout:
@@ -132,7 +126,7 @@ def stacked() -> Layout:
         sheet.append(())
         sheet.append(())
     waters = tuple(replace(a, items=(*a.items, *b.items)) for a, b in zip(first, second, strict=True))
-    return Layout("xlsx_stacked", "xlsx", _save(book), catalog.undated(*waters))
+    return Layout("xlsx_stacked", "xlsx", saved(book), catalog.undated(*waters))
 
 
 def sheet_each() -> Layout:
@@ -147,7 +141,7 @@ def sheet_each() -> Layout:
         sheet.append(("Test", "Value", "Unit"))
         for item in water.items:
             sheet.append((item.name, _number(item.value), item.unit))
-    return Layout("xlsx_sheet_each", "xlsx", _save(book), tuple(waters))
+    return Layout("xlsx_sheet_each", "xlsx", saved(book), tuple(waters))
 
 
 def hidden() -> Layout:
@@ -164,7 +158,7 @@ def hidden() -> Layout:
         sheet.row_dimensions[5].hidden = True
         sheet.column_dimensions["B"].hidden = True
         sheet.sheet_state = "hidden" if number else "visible"
-    return Layout("xlsx_hidden", "xlsx", _save(book), catalog.undated(first, second))
+    return Layout("xlsx_hidden", "xlsx", saved(book), catalog.undated(first, second))
 
 
 def shown_by_format() -> Layout:
@@ -181,7 +175,7 @@ def shown_by_format() -> Layout:
         pattern = "0" + ("." + "0" * decimals if decimals else "")
         cell.number_format = f'"<"{pattern}' if item.value.startswith("<") else "0.0"
     sheet.cell(4, 2).comment = Comment("checked twice", "bench 3")
-    return Layout("xlsx_shown_by_format", "xlsx", _save(book), catalog.undated(water))
+    return Layout("xlsx_shown_by_format", "xlsx", saved(book), catalog.undated(water))
 
 
 def flag_columns() -> Layout:
@@ -195,7 +189,7 @@ def flag_columns() -> Layout:
             x for i in water.items for x in (_number(i.value.lstrip("<")), "<" if i.value.startswith("<") else None)
         ]
         sheet.append((water.id, *cells))
-    return Layout("xlsx_flag_columns", "xlsx", _save(book), catalog.undated(*waters))
+    return Layout("xlsx_flag_columns", "xlsx", saved(book), catalog.undated(*waters))
 
 
 def text_numbers() -> Layout:
@@ -212,7 +206,7 @@ def text_numbers() -> Layout:
             flag = "U" if item.value.startswith("<") else None
             day = datetime.fromisoformat(water.day)
             sheet.append((None, None, water.id, kind, day, item.name, item.value.lstrip("<"), flag, item.unit))
-    return Layout("xlsx_text_numbers", "xlsx", _save(book), tuple(waters), quality_control=6)
+    return Layout("xlsx_text_numbers", "xlsx", saved(book), tuple(waters), quality_control=6)
 
 
 def detect_flags() -> Layout:
@@ -239,7 +233,7 @@ def detect_flags() -> Layout:
                 _number(item.rl),
             )
         )
-    return Layout("xlsx_detect_flags", "xlsx", _save(book), catalog.undated(replace(water, items=tuple(plain))))
+    return Layout("xlsx_detect_flags", "xlsx", saved(book), catalog.undated(replace(water, items=tuple(plain))))
 
 
 LAYOUTS = (

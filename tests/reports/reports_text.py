@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import csv
-import io
 from dataclasses import replace
 
 import reports_catalog as catalog
 from reports_catalog import INF, Item, Layout, Water
+from reports_written import lines
 
 KEYS = (
     "calcium",
@@ -23,18 +22,12 @@ KEYS = (
 )
 
 
-def _lines(rows, delimiter=",") -> str:
-    buffer = io.StringIO()
-    csv.writer(buffer, delimiter=delimiter, lineterminator="\r\n").writerows(rows)
-    return buffer.getvalue()
-
-
 def comma() -> Layout:
     """A row a result, several samples."""
     waters = tuple(catalog.water(500 + n, id=f"K-{n}", germs="numbers") for n in range(3))
     rows = [("Lab ID", "Sample ID", "Location", "Collect Date", "Analyte", "Result", "Units", "RL", "Method")]
     rows += [("L9", w.id, w.site, w.day, i.name, i.value, i.unit, i.rl, i.method) for w in waters for i in w.items]
-    return Layout("csv_comma", "csv", _lines(rows).encode(), waters)
+    return Layout("csv_comma", "csv", lines(rows).encode(), waters)
 
 
 def semicolon() -> Layout:
@@ -42,7 +35,7 @@ def semicolon() -> Layout:
     water = catalog.water(510, censored=0.3)
     rows = [("Parameter", "Ergebnis", "Einheit", "Bestimmungsgrenze")]
     rows += [(i.name, i.value.replace(".", ","), i.unit.replace("μ", "µ"), i.rl.replace(".", ",")) for i in water.items]
-    return Layout("csv_semicolon", "csv", _lines(rows, ";").encode("cp1252"), catalog.undated(replace(water, id="")))
+    return Layout("csv_semicolon", "csv", lines(rows, ";").encode("cp1252"), catalog.undated(replace(water, id="")))
 
 
 def utf16() -> Layout:
@@ -52,7 +45,7 @@ def utf16() -> Layout:
     rows += [("Parameter", "Result", "Units", "PQL", "Guideline")]
     rows += [(i.name, i.value, i.unit, i.rl, i.limit) for i in water.items]
     rows += [(), ("End of report",), ("Results relate only to the sample as received.",)]
-    return Layout("csv_utf16", "csv", _lines(rows, "\t").encode("utf-16"), (water,))
+    return Layout("csv_utf16", "csv", lines(rows, "\t").encode("utf-16"), (water,))
 
 
 def edd() -> Layout:
@@ -88,7 +81,7 @@ def edd() -> Layout:
             "EPA 200.7", "1",
         ))  # fmt: skip
         quality += 1
-    return Layout("csv_edd", "csv", _lines(rows).encode(), tuple(waters), quality_control=quality)
+    return Layout("csv_edd", "csv", lines(rows).encode(), tuple(waters), quality_control=quality)
 
 
 def wqx_legacy() -> Layout:
@@ -127,7 +120,7 @@ def wqx_legacy() -> Layout:
         "XYZ_WELLS", "ACT-B", "Quality Control Sample-Field Blank", "Water", "2026-01-12", "XYZ_WELLS-0", "", "Iron",
         "Dissolved", "4.0", "ug/l", "Accepted", "", "200.8", "", "", "",
     ))  # fmt: skip
-    return Layout("csv_wqx_legacy", "csv", _lines(rows).encode(), tuple(waters), quality_control=1)
+    return Layout("csv_wqx_legacy", "csv", lines(rows).encode(), tuple(waters), quality_control=1)
 
 
 def nwis() -> Layout:
@@ -176,7 +169,7 @@ def england() -> Layout:
         ))  # fmt: skip
         items.append(Item(key, fraction, label, str(value), unit, 0.0 if flag else value * factor, value * factor))
     return Layout(
-        "csv_england", "csv", _lines(rows).encode(), (Water("", "INVENTED BOREHOLE", "2026-02-03", tuple(items)),)
+        "csv_england", "csv", lines(rows).encode(), (Water("", "INVENTED BOREHOLE", "2026-02-03", tuple(items)),)
     )
 
 
@@ -200,14 +193,14 @@ def wide_remark() -> Layout:
         replace(w, items=tuple(i for index, i in enumerate(w.items) if (number + index) % 7 != 3))
         for number, w in enumerate(waters)
     )
-    return Layout("csv_wide_remark", "csv", _lines(rows).encode(), kept)
+    return Layout("csv_wide_remark", "csv", lines(rows).encode(), kept)
 
 
 def no_header() -> Layout:
     """No header at all: roles follow from what the columns hold."""
     water = catalog.water(570, censored=0.3)
     rows = [(i.name, i.value, i.unit or "-") for i in water.items]
-    return Layout("csv_no_header", "csv", _lines(rows).encode(), catalog.undated(replace(water, id="")))
+    return Layout("csv_no_header", "csv", lines(rows).encode(), catalog.undated(replace(water, id="")))
 
 
 def pipes() -> Layout:
@@ -236,7 +229,7 @@ def pipes() -> Layout:
         Item("e_coli", None, "E. coli", "<1", "CFU/100 mL", 0.0, 0.0),
         Item("enterococci", None, "Enterococci", ">2419.6", "MPN/100 mL", 2419.6, INF),
     )
-    layout = Layout("csv_pipes", "txt", _lines(rows, "|").encode(), (Water("P-1", "", "", items),))
+    layout = Layout("csv_pipes", "txt", lines(rows, "|").encode(), (Water("P-1", "", "", items),))
     return replace(layout, extra_ok=frozenset({"bromide"}))
 
 

@@ -14,21 +14,8 @@ from openpyxl import Workbook
 from openpyxl.cell.rich_text import CellRichText, TextBlock
 from openpyxl.cell.text import InlineFont
 from openpyxl.utils.datetime import CALENDAR_MAC_1904
-from reports_catalog import INF, Item, Layout, Water
-
-NAN = float("nan")  # no bound is printed
-N_OF_NO3 = 14.007 / 62.004
-
-
-def it(analyte, low, high=None, fraction=None, name="", flag="") -> Item:
-    """One item; without `high` the result is quantified."""
-    return Item(analyte, fraction, name, "", "", low, low if high is None else high, flag=flag)
-
-
-def saved(book: Workbook) -> bytes:
-    buffer = io.BytesIO()
-    book.save(buffer)
-    return buffer.getvalue()
+from reports_catalog import INF, Layout, Water
+from reports_written import NAN, means, saved
 
 
 def sheet_of(rows, title="Sheet1", book=None):
@@ -60,9 +47,9 @@ def symbols_and_marks() -> Layout:
         ("HF-3", datetime(2026, 3, 5), 2.6, None, 8.1, "J", 0.77, None, 31, None, 4.4, None),
     ))  # fmt: skip
     return one("xlsx_symbols_and_marks", book, (
-        Water("HF-1", "", "2026-03-03", (it("iron", 0.41), it("arsenic", 0, 0.005, flag="U"), it("boron", 0.31, flag="J"), it("uranium", 0.0022), it("potassium", 3.1))),
-        Water("HF-2", "", "2026-03-04", (it("iron", 0, 0.1, flag="U"), it("arsenic", 0.0124), it("boron", 0, 0.05, flag="U"), it("uranium", 0, 0.001, flag="U"), it("potassium", 1.9, flag="J"))),
-        Water("HF-3", "", "2026-03-05", (it("iron", 2.6), it("arsenic", 0.0081, flag="J"), it("boron", 0.77), it("uranium", 0.031), it("potassium", 4.4))),
+        Water("HF-1", "", "2026-03-03", (means("iron", 0.41), means("arsenic", 0, 0.005, flag="U"), means("boron", 0.31, flag="J"), means("uranium", 0.0022), means("potassium", 3.1))),
+        Water("HF-2", "", "2026-03-04", (means("iron", 0, 0.1, flag="U"), means("arsenic", 0.0124), means("boron", 0, 0.05, flag="U"), means("uranium", 0, 0.001, flag="U"), means("potassium", 1.9, flag="J"))),
+        Water("HF-3", "", "2026-03-05", (means("iron", 2.6), means("arsenic", 0.0081, flag="J"), means("boron", 0.77), means("uranium", 0.031), means("potassium", 4.4))),
     ))  # fmt: skip
 
 
@@ -85,8 +72,8 @@ def conditional_formats() -> Layout:
                        ("B6", "0.0000"), ("B7", '0.00" mg/L"'), ("B8", "0.00E+00"), ("B9", "#,##0")):  # fmt: skip
         sheet[cell].number_format = form
     return one("xlsx_conditional_formats", book, Water("CF-3", "", "", (
-        it("iron", 0, 0.05), it("manganese", 0.061), it("copper", 0, 0.02), it("zinc", 0.0123), it("sodium", 44.27),
-        it("arsenic", 0.00042), it("chloride", 187.46),
+        means("iron", 0, 0.05), means("manganese", 0.061), means("copper", 0, 0.02), means("zinc", 0.0123), means("sodium", 44.27),
+        means("arsenic", 0.00042), means("chloride", 187.46),
     )))  # fmt: skip
 
 
@@ -117,7 +104,7 @@ def formulas() -> Layout:
                 )
                 text = xml.encode()
             target.writestr(entry, text)
-    water = Water("", "Old Kiln well", "", (it("calcium", 58), it("magnesium", 11.6), it("chloride", 12.5)))
+    water = Water("", "Old Kiln well", "", (means("calcium", 58), means("magnesium", 11.6), means("chloride", 12.5)))
     return Layout("xlsx_formulas", "xlsx", out.getvalue(), (water,), strict=True, unread=3)
 
 
@@ -133,7 +120,7 @@ def epoch_1904() -> Layout:
         ("E-4", datetime(2026, 2, 9), "Fluoride", CellRichText("1.", TextBlock(InlineFont(b=True), "72")), "mg/L"),
     ), book=book)  # fmt: skip
     return one("xlsx_epoch_1904", book, Water("E-4", "", "2026-02-09", (
-        it("sulfate", 88.1), it("nitrate", 0, 0.2), it("fluoride", 1.72))))  # fmt: skip
+        means("sulfate", 88.1), means("nitrate", 0, 0.2), means("fluoride", 1.72))))  # fmt: skip
 
 
 def three_blocks() -> Layout:
@@ -150,8 +137,8 @@ def three_blocks() -> Layout:
         ("Copper", 0.19, "mg/L"),
     ))  # fmt: skip
     return one("xlsx_three_blocks", book, Water("TB-7", "", "2026-05-14", (
-        it("iron", 0.22), it("manganese", 0, 0.01), it("lead", 0.0021), it("copper", 0.19), it("chloride", 18), it("nitrate", 6.6),
-        it("sulfate", 31), it("total_coliform", 1, INF), it("e_coli", 0, 0),
+        means("iron", 0.22), means("manganese", 0, 0.01), means("lead", 0.0021), means("copper", 0.19), means("chloride", 18), means("nitrate", 6.6),
+        means("sulfate", 31), means("total_coliform", 1, INF), means("e_coli", 0, 0),
     )))  # fmt: skip
 
 
@@ -166,7 +153,7 @@ def side_sheets() -> Layout:
             ("Analysis", "Found", "Unit", "RL"),
             ("Iron", iron, "mg/L", 0.02), ("pH", ph, "pH units", None), ("Nitrate as N", nitrate, "mg/L", 0.1),
         ), place, book)  # fmt: skip
-        waters.append(Water(id, place, "2026-08-03", (it("iron", iron), it("ph", ph), it("nitrate", nitrate))))
+        waters.append(Water(id, place, "2026-08-03", (means("iron", iron), means("ph", ph), means("nitrate", nitrate))))
     sheet_of((
         ("Quality control",),
         ("QC sample", "Analysis", "Found", "Expected", "Recovery %", "Limits"),
@@ -195,9 +182,9 @@ def marks_between_samples() -> Layout:
         ("Lead, total", "ug/L", 1, 2.2, "B", 9.7, None, 9.5, None),
     ))  # fmt: skip
     return one("xlsx_marks_between_samples", book, (
-        Water("MW-21", "", "2026-06-01", (it("benzene", 0, 0.0005), it("toluene", 0, 0.0005, flag="U"), it("lead", 0, 0.001, "dissolved", flag="U"),
-                                          it("lead", 0, 0.0022, "total", flag="B"))),
-        Water("MW-22", "", "2026-06-02", (it("benzene", 0.0031), it("toluene", 0, 0.0005, flag="J"), it("lead", 0.0044, None, "dissolved"), it("lead", 0.0097, None, "total"))),
+        Water("MW-21", "", "2026-06-01", (means("benzene", 0, 0.0005), means("toluene", 0, 0.0005, flag="U"), means("lead", 0, 0.001, "dissolved", flag="U"),
+                                          means("lead", 0, 0.0022, "total", flag="B"))),
+        Water("MW-22", "", "2026-06-02", (means("benzene", 0.0031), means("toluene", 0, 0.0005, flag="J"), means("lead", 0.0044, None, "dissolved"), means("lead", 0.0097, None, "total"))),
     ), quality_control=4)  # fmt: skip
 
 
@@ -213,8 +200,8 @@ def limits_beneath() -> Layout:
         ("n", None, 2, 2, 2, 2), ("95th percentile", None, 13, 4.4, 1.2, 212), ("Std. dev.", None, 1.1, 0.7, 0.2, 128),
     ))  # fmt: skip
     return one("xlsx_limits_beneath", book, (
-        Water("LB-1", "", "2026-04-20", (it("arsenic", 0, 0.001), it("selenium", 0.0044), it("nitrate", 1.2), it("sulfate", 30))),
-        Water("LB-2", "", "2026-04-20", (it("arsenic", 0.013), it("selenium", 0, 0.001), it("nitrate", 0, 0.05), it("sulfate", 212))),
+        Water("LB-1", "", "2026-04-20", (means("arsenic", 0, 0.001), means("selenium", 0.0044), means("nitrate", 1.2), means("sulfate", 30))),
+        Water("LB-2", "", "2026-04-20", (means("arsenic", 0.013), means("selenium", 0, 0.001), means("nitrate", 0, 0.05), means("sulfate", 212))),
     ))  # fmt: skip
 
 
@@ -233,7 +220,7 @@ def sheet_per_parameter() -> Layout:
             *((well, datetime(2026, 1, 12), value) for well, value in zip(items, values, strict=True)),
         ), name, book)  # fmt: skip
         for well, value in zip(items, values, strict=True):
-            items[well].append(it(key, value * factor))
+            items[well].append(means(key, value * factor))
     return one(
         "xlsx_sheet_per_parameter", book, [Water(well, "", "2026-01-12", tuple(found)) for well, found in items.items()]
     )
@@ -249,7 +236,7 @@ def odd_blanks() -> Layout:
         ("Zinc", " 0.084 ", "mg\u00a0/\u00a0L"), ("Boron", "\u2014", "mg/L"), ("Copper", "n/a", "mg/L"),
     ))  # fmt: skip
     return one("xlsx_odd_blanks", book, Water("OB-9", "", "", (
-        it("total_dissolved_solids", 1204), it("sodium", 231), it("iron", 0, 0.05), it("manganese", 0, 0.01), it("lead", 0, 0.001), it("zinc", 0.084),
+        means("total_dissolved_solids", 1204), means("sodium", 231), means("iron", 0, 0.05), means("manganese", 0, 0.01), means("lead", 0, 0.001), means("zinc", 0.084),
     )), extra_ok=frozenset({"boron", "copper"}))  # fmt: skip
 
 
@@ -261,9 +248,9 @@ def field_and_laboratory() -> Layout:
         (), ("Metal", "Units", "Total", "Dissolved"), ("Iron", "mg/L", 2.9, 0.31), ("Manganese", "mg/L", 0.41, "<0.02"), ("Zinc", "mg/L", "ND", "ND"),
     ))  # fmt: skip
     return one("xlsx_field_and_laboratory", book, Water("FL-2", "", "", (
-        it("ph", 6.81, flag="field"), it("ph", 7.24, flag="laboratory"), it("specific_conductance", 512, flag="field"), it("specific_conductance", 498, flag="laboratory"),
-        it("temperature", 11.3, flag="field"), it("iron", 2.9, None, "total"), it("iron", 0.31, None, "dissolved"),
-        it("manganese", 0.41, None, "total"), it("manganese", 0, 0.02, "dissolved"), it("zinc", 0, NAN, "total"), it("zinc", 0, NAN, "dissolved"),
+        means("ph", 6.81, flag="field"), means("ph", 7.24, flag="laboratory"), means("specific_conductance", 512, flag="field"), means("specific_conductance", 498, flag="laboratory"),
+        means("temperature", 11.3, flag="field"), means("iron", 2.9, None, "total"), means("iron", 0.31, None, "dissolved"),
+        means("manganese", 0.41, None, "total"), means("manganese", 0, 0.02, "dissolved"), means("zinc", 0, NAN, "total"), means("zinc", 0, NAN, "dissolved"),
     )))  # fmt: skip
 
 
@@ -275,8 +262,8 @@ def pairs_across() -> Layout:
         ("TDS", 340, "ppm", None, "Nitrate (NO3-N)", 2.2, "ppm"), ("Chloride", 21, "ppm", None, "Copper", 0.4, "ppm"),
     ))  # fmt: skip
     return one("xlsx_pairs_across", book, Water("PA-31", "", "", (
-        it("ph", 7.6), it("total_hardness", 14 * 17.118), it("total_dissolved_solids", 340), it("chloride", 21), it("iron", 0, 0.02),
-        it("manganese", 0.07), it("nitrate", 2.2), it("copper", 0.4),
+        means("ph", 7.6), means("total_hardness", 14 * 17.118), means("total_dissolved_solids", 340), means("chloride", 21), means("iron", 0, 0.02),
+        means("manganese", 0.07), means("nitrate", 2.2), means("copper", 0.4),
     )))  # fmt: skip
 
 
@@ -287,8 +274,8 @@ def raw_and_treated() -> Layout:
         ("Hardness", "mg/L as CaCO3", 312, 8, 97, None), ("Iron", "mg/L", 1.4, 0.05, 96, 0.3), ("Sodium", "mg/L", 12, 151, None, 200), ("pH", None, 7.3, 7.4, None, "6.5-8.5"),
     ))  # fmt: skip
     return one("xlsx_raw_and_treated", book, (
-        Water("Raw water", "", "", (it("total_hardness", 312), it("iron", 1.4), it("sodium", 12), it("ph", 7.3))),
-        Water("After softener", "", "", (it("total_hardness", 8), it("iron", 0.05), it("sodium", 151), it("ph", 7.4))),
+        Water("Raw water", "", "", (means("total_hardness", 312), means("iron", 1.4), means("sodium", 12), means("ph", 7.3))),
+        Water("After softener", "", "", (means("total_hardness", 8), means("iron", 0.05), means("sodium", 151), means("ph", 7.4))),
     ))  # fmt: skip
 
 
@@ -300,7 +287,7 @@ def numbers_everywhere() -> Layout:
         (3, 88231, "Lead", 200.8, 1, 0.1, 0.5, "ND", "ug/L", "PB", 3), (4, 88231, "Tin", 200.8, 1, 0.2, 1, "<1", "ug/L", "AS", 4),
     ))  # fmt: skip
     return one("xlsx_numbers_everywhere", book, Water("88231", "", "", (
-        it("cobalt", 0.0007), it("nitrate", 14.2), it("lead", 0, 0.0005), it("tin", 0, 0.001))))  # fmt: skip
+        means("cobalt", 0.0007), means("nitrate", 14.2), means("lead", 0, 0.0005), means("tin", 0, 0.001))))  # fmt: skip
 
 
 def history() -> Layout:
@@ -313,7 +300,9 @@ def history() -> Layout:
     return one(
         "xlsx_history",
         book,
-        Water("", "Cold Spur", "2026-05-20", (it("nitrate", 9.2), it("arsenic", 0, 0.001), it("chloride", 29))),
+        Water(
+            "", "Cold Spur", "2026-05-20", (means("nitrate", 9.2), means("arsenic", 0, 0.001), means("chloride", 29))
+        ),
     )
 
 
@@ -335,7 +324,7 @@ def blanks_across() -> Layout:
     return one(
         "xlsx_blanks_across",
         book,
-        Water("Pond Field 1", "", "", (it("sodium", 18.1), it("chloride", 33), it("bromide", 0.21))),
+        Water("Pond Field 1", "", "", (means("sodium", 18.1), means("chloride", 33), means("bromide", 0.21))),
         quality_control=9,
     )
 
@@ -354,7 +343,7 @@ def repeated_headers() -> Layout:
         if number == 3:
             rows += [(), ("Laboratory report 4471", None, None, None, None, "page 2")]
         low, high = (0, float(value[1:])) if isinstance(value, str) else (value, value)
-        items.append(it(key, low * factor, high * factor))
+        items.append(means(key, low * factor, high * factor))
     book, _ = sheet_of(rows)
     return one("xlsx_repeated_headers", book, Water("", "", "", tuple(items)))
 
@@ -369,7 +358,7 @@ def sample_rows() -> Layout:
     sheet.merge_cells("A2:D2")
     sheet.merge_cells("A5:D5")
     return one("xlsx_sample_rows", book, (
-        Water("SR-1 Kitchen", "", "", (it("lead", 0.0077), it("copper", 0.9))), Water("SR-2 Bathroom", "", "", (it("lead", 0, 0.001), it("copper", 0.2))),
+        Water("SR-1 Kitchen", "", "", (means("lead", 0.0077), means("copper", 0.9))), Water("SR-2 Bathroom", "", "", (means("lead", 0, 0.001), means("copper", 0.2))),
     ))  # fmt: skip
 
 
@@ -380,8 +369,8 @@ def units_above() -> Layout:
         ("UA-1", 46082, 0.2, 0.5, "<1", 702, 7.0), ("UA-2", 46083, "<0.01", 0.04, 3.3, 233, 6.1),
     ))  # fmt: skip
     return one("xlsx_units_above", book, (
-        Water("UA-1", "", "2026-03-01", (it("iron", 0.2, None, "dissolved"), it("iron", 0.5, None, "total"), it("nickel", 0, 0.001, "dissolved"), it("specific_conductance", 702), it("ph", 7.0))),
-        Water("UA-2", "", "2026-03-02", (it("iron", 0, 0.01, "dissolved"), it("iron", 0.04, None, "total"), it("nickel", 0.0033, None, "dissolved"), it("specific_conductance", 233), it("ph", 6.1))),
+        Water("UA-1", "", "2026-03-01", (means("iron", 0.2, None, "dissolved"), means("iron", 0.5, None, "total"), means("nickel", 0, 0.001, "dissolved"), means("specific_conductance", 702), means("ph", 7.0))),
+        Water("UA-2", "", "2026-03-02", (means("iron", 0, 0.01, "dissolved"), means("iron", 0.04, None, "total"), means("nickel", 0.0033, None, "dissolved"), means("specific_conductance", 233), means("ph", 6.1))),
     ))  # fmt: skip
 
 
@@ -409,7 +398,7 @@ def titled_limits() -> Layout:
         book,
     )
     return one("xlsx_titled_limits", book, (
-        Water("Fallow Acre", "Fallow Acre", "2026-03-09", (it("lead", 0.0031), it("nitrate", 6.2))), Water("Two Ash", "Two Ash", "2026-03-09", (it("lead", 0, 0.001), it("nitrate", 12.4))),
+        Water("Fallow Acre", "Fallow Acre", "2026-03-09", (means("lead", 0.0031), means("nitrate", 6.2))), Water("Two Ash", "Two Ash", "2026-03-09", (means("lead", 0, 0.001), means("nitrate", 12.4))),
     ), unread=4)  # fmt: skip
 
 
