@@ -8,6 +8,7 @@ from itertools import pairwise
 
 from wellchem.reading.tables.cells import Cell, Cells, Kind, Lexicon
 from wellchem.reading.tables.heads import said_in
+from wellchem.reading.tables.row_labels import day_row, method_row, unit_row
 from wellchem.vocabulary import BESIDE_STATISTIC, ColumnMeaning, ColumnRole
 
 NAMING = (
@@ -129,6 +130,8 @@ def _continues(cells: Cells, first: int, row: int) -> bool:
         return False
     if said_columns(cells, row):
         return False
+    if method_row(cells, row) or day_row(cells, row):
+        return False
     if cells.grid.page is None and cells.grid.rows[row] - cells.grid.rows[row - 1] > 1:
         return False  # an empty row between; lines of a page count those of its other columns too
     above = {cell.column for start in range(first, row) for cell in cells.line(start)}
@@ -180,10 +183,12 @@ def _heads(cells: Cells, first: int, last: int) -> dict[int, Head]:
             own.setdefault(cell.column, []).append(cell.text)
     standard = cells.lexicon.vocabulary.standard([" ".join(parts) for parts in own.values()])
     made: dict[int, Head] = {}
+    labelled = {next(iter(cells.line(row))).column for row in range(first + 1, last + 1) if unit_row(cells, row)}
     for column, parts in sorted(own.items()):
         over = group.get(column, "")
         above = "" if over in parts and len(parts) == 1 else over
-        meaning = _meaning(cells, parts, above, standard)
+        said = parts[:1] if column in labelled else parts  # "Sample" over "Units": the label of the row of units
+        meaning = _meaning(cells, said, above, standard)
         left = made.get(column - 1)
         if left is not None and left.role is ColumnRole.STATISTIC:
             meaning = column_meaning(cells.lexicon, parts[-1], beside_statistic=True) or meaning

@@ -9,6 +9,7 @@ from wellchem.models.codes import LayoutKind
 from wellchem.reading.rows import TakenColumn
 from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.headers import Head
+from wellchem.reading.tables.row_labels import of_columns
 from wellchem.vocabulary import ColumnRole
 
 R = ColumnRole
@@ -112,8 +113,10 @@ def numeric(cells: Cells, column: int, body: int, look: int = 60) -> bool:
     values = filled = 0
     for row in range(body, min(body + look, cells.height)):
         if text := cells.text(row, column):
-            filled += 1
             kind = cells.lexicon.kind(text)
+            if kind & (Kind.DATE | Kind.UNIT) and not kind & Kind.VALUE and of_columns(cells, row):
+                continue
+            filled += 1
             values += bool(kind & Kind.VALUE and not kind & Kind.UNIT)
     return values > 0 and values * 2 > filled
 

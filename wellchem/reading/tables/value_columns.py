@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from wellchem.models.codes import LayoutKind
 from wellchem.reading.rows import TakenColumn
@@ -170,7 +171,9 @@ def _take_units_as_heads(cells: Cells, shape: Shape, heads: dict[int, Head], fre
 
 def _sample_column(cells: Cells, head: Head) -> ValueColumn:
     """A column of results of one sample: its heading is a date, a point of sampling or a number of the sample."""
-    text, unit = _sample_label(head), ""
+    parts = [part for part in head.own[1:] if cells.lexicon.kind(part) & Kind.UNIT]  # a unit over each sample
+    own = " ".join(part for part in head.own if part not in parts)
+    text, unit = _sample_label(replace(head, text=own) if parts else head), "".join(parts[:1])
     found = re.match(r"^(.*?)\s*[(\[]([^()\[\]]+)[)\]]$", text)
     if found and found[1] and cells.lexicon.kind(found[2]) & Kind.UNIT:
         text, unit = found[1], found[2]

@@ -11,12 +11,12 @@ from wellchem.models.codes import LayoutKind, UnreadReason
 from wellchem.reading.rows import Coded, Table, column, constant, of
 from wellchem.reading.tables.beside import apart, are_units, inverted
 from wellchem.reading.tables.between import between
-from wellchem.reading.tables.cells import Cells, Kind
+from wellchem.reading.tables.cells import Cells
 from wellchem.reading.tables.headers import Header, header_at
-from wellchem.reading.tables.heads import label
 from wellchem.reading.tables.limits import limit_texts
 from wellchem.reading.tables.reader import Reader
 from wellchem.reading.tables.roles import groups, shape_of
+from wellchem.reading.tables.sample_rows import sample_rows
 from wellchem.reading.tables.shape import OWN, SMALL, Shape, ValueColumn
 from wellchem.reading.tables.stacked import stacked_at
 from wellchem.reading.tables.table_rows import prefixed, repeats, rows_of, wrapped_in
@@ -36,7 +36,7 @@ def take(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
 def body(reader: Reader, grid: int, cells: Cells, header: Header, shapes: list[Shape]) -> int:
     """Read the rows of a table whose columns are known; the first row after it."""
     start = header.last + 1
-    start = _sample_rows(reader, grid, cells, shapes, start)
+    start = sample_rows(reader, grid, cells, shapes, start)
     fits = rows_of(cells, shapes, header, start)
     end = cells.height
     segment = start
@@ -70,25 +70,6 @@ def body(reader: Reader, grid: int, cells: Cells, header: Header, shapes: list[S
         reader.layout_row(grid, end, LayoutKind.HEADER)
         return body(reader, grid, cells, further, [shape])
     return end
-
-
-def _sample_rows(reader: Reader, grid: int, cells: Cells, shapes: list[Shape], row: int) -> int:
-    """Rows under the header of samples as columns that say something of each sample; the first row after them."""
-    while len(shapes) == 1 and (names := shapes[0].name) is not None and row < cells.height:
-        shape = shapes[0]
-        own = {value.column for value in shape.values if value.said}
-        field = label(cells.lexicon, cells.text(row, names))
-        line = cells.line(row)
-        if not field and line and all(cell.kind & Kind.DATE and cell.column in own for cell in line):
-            field = "date_collected"  # dates alone, each under the name of a sample
-        if not field or not any(cells.text(row, value.column) for value in shape.values):
-            break
-        for value in shape.values:
-            if text := cells.text(row, value.column):
-                value.said[field] = text
-        reader.layout_row(grid, row, LayoutKind.SAMPLE_HEAD)
-        row += 1
-    return row
 
 
 def _layout_name(shapes: list[Shape]) -> str:

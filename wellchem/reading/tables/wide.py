@@ -12,13 +12,19 @@ from wellchem.reading.tables.cells import Cells, Kind, Lexicon
 from wellchem.reading.tables.headers import Header, header_at
 from wellchem.reading.tables.limits import limit_role
 from wellchem.reading.tables.reader import Reader
+from wellchem.reading.tables.row_labels import unit_row
 from wellchem.reading.tables.shape import LAYOUT
 from wellchem.reading.tables.visits import visits
 from wellchem.reading.tables.wide_columns import Wide, united, wide_columns
 from wellchem.vocabulary import ColumnRole
 
 _MISSING = {"na", "n/a", "nan", "null", "none", "#n/a", "."}  # what programs write for a cell that has nothing
-_ROWS_OF = {ColumnRole.REPORTING_LIMIT: "reporting_limit", ColumnRole.DETECTION_LIMIT: "detection_limit"}
+_ROWS_OF = {
+    ColumnRole.REPORTING_LIMIT: "reporting_limit",
+    ColumnRole.DETECTION_LIMIT: "detection_limit",
+    ColumnRole.UNIT: "unit",
+    ColumnRole.METHOD: "method",
+}
 
 
 def take(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
@@ -99,10 +105,10 @@ def _labelled(cells: Cells, wide: Wide, start: int, fits: NDArray[np.bool_]) -> 
         for code, text in enumerate(source.texts):
             if not any(letter.isalpha() for letter in str(text)):
                 continue
-            if _label_role(cells.lexicon, str(text)) is not None:
+            if (role := _label_role(cells.lexicon, str(text))) is not None:
                 rows = np.flatnonzero(source.codes[start:] == code) + start
                 if len(rows) <= max(2, cells.height // 20):
-                    found.update(int(row) for row in rows)
+                    found.update(int(row) for row in rows if role is not ColumnRole.UNIT or unit_row(cells, int(row)))
     for row in range(start, min(start + 3, cells.height)):
         others = row + 1 < cells.height and fits[row + 1] and _plain_values(cells, wide, row + 1)
         if row not in found and fits[row] and others and _limits_by_content(cells, wide, row):
@@ -111,6 +117,10 @@ def _labelled(cells: Cells, wide: Wide, start: int, fits: NDArray[np.bool_]) -> 
 
 
 def _label_role(lexicon: Lexicon, text: str) -> ColumnRole | None:
+    """What a label says of its row that makes it no sample's: limits, averages, units, methods."""
+    word = lexicon.column(text.rstrip(": "))
+    if word is not None and word.role in (ColumnRole.UNIT, ColumnRole.METHOD):
+        return word.role
     return limit_role(lexicon, text) or lexicon.vocabulary.label_role(text)
 
 
