@@ -76,6 +76,14 @@ PRINTED = {
     "As 188.979-A*": ("arsenic", None, None, None),
     "Arsenic, total (EPA 200.8)": ("arsenic", "total", None, None),
     "Lead (Pb) - First Draw": ("lead", None, None, None),
+    "Nitrate(NO3)_+_Nitrite(NO2)_Dissolved": ("nitrate_plus_nitrite", "dissolved", None, None),
+    "Alkalinity;_Phenolphthalein_(as_CaCO3)": ("phenolphthalein_alkalinity", None, "CaCO3", None),
+    "Nitrogen_Kjel_Tot(N)": ("kjeldahl_nitrogen", None, None, None),
+    "Phosphorus_Total_Dissolved": ("phosphorus", "dissolved", None, None),
+    "Fe-T": ("iron", "total", None, None),
+    "Mn_D": ("manganese", "dissolved", None, None),
+    "Hardness/CaCO3": ("total_hardness", None, "CaCO3", None),
+    "Temperature (oC)": ("temperature", None, None, None),
     "1,2-Dibromo-3-chloropropane (DBCP)": ("dibromochloropropane", None, None, None),
     "DICHLORODIFLUOROMETHANE (FREON 12)": ("dichlorodifluoromethane", None, None, None),
     "m,p-Xylene": ("m_p_xylene", None, None, None),
@@ -111,6 +119,7 @@ Soil arsenic; Iron mg/kg; Iron µS/cm; Hardness NTU; pH mg/L; Iron MCL; Iron ave
 4-Bromofluorobenzene; Bisphenol A-d16; Un-ionized ammonia; Free ammonia; Chlorine; Radium; Nitrate 10; Calcium 4;
 Iron < 0.3; Iron 2; Dichlorobenzene; as; No; in; Sample B; Lab P; Vitamin K; Bacteria; aluminumRaw; C1Nitrate;
 Nitrate as CaO as N; Nitrate as N (as NO3); Sulfate as N; Iron as CaO2; Total dissolved iron; Iron, field, lab;
+CO3 + HCO3; Carbonate and Bicarbonate; Iron/Manganese; Total coliform/E. coli; Total coliforms and E. coli; Endrin (D);
 WATER COLOR (VISUAL); Dissolved Oxygen (% sat); Total coliform, mg/L as N; Eisenbahn; Bleigießen; Fer forgé; Temp mg
 """
 

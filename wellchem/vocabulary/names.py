@@ -156,8 +156,11 @@ class Names:
         else:
             printed, method = self._without_method(printed)
         marks = tuple(mark.strip("^(){}[] ") for mark in _MARKS.findall(printed)) if _MARKS.search(printed) else ()
-        for reading in dict.fromkeys((printed, _MARKS.sub(" ", _CHARGE.sub("", printed)).strip())):
-            if (made := self._parse(reading, unit, fraction, marks if reading != printed else (), method)) is not None:
+        readings = (printed, _MARKS.sub(" ", _CHARGE.sub("", printed)).strip(), printed.replace("_", " "))
+        for reading in dict.fromkeys(readings):
+            if (
+                made := self._parse(reading, unit, fraction, marks if reading == readings[1] != printed else (), method)
+            ) is not None:
                 return made
         return None
 
@@ -214,12 +217,15 @@ class Names:
                 yield _Part("name", spelling=spelling, cost=1.0 if not start else 1.1)
         for kind, value in self._words.get(key, ()):
             bracketed = "(" in before and printed[tokens[end - 1].end :].lstrip()[:1] == ")"
-            if kind != "noise_letter" or (bracketed and raw.isupper()):
+            hung_on = before in ("-", "_") and end == len(tokens)
+            if kind == "fraction_letter" and raw.isupper() and hung_on:  # "Fe-T", "Mn_D"
+                yield _Part("fraction", value)
+            elif not kind.endswith("_letter") or (kind == "noise_letter" and raw.isupper() and bracketed):
                 yield _Part(kind, value or (raw if kind == "method" else ""))
         if alone and start and end < len(tokens) and span[0].folded in self._connectors:
             yield _Part("connector", span[0].folded, 0.5)
         if start:
-            yield from self._forms(raw, before)
+            yield from self._forms(raw, before, joined=self._is_joined(before, tokens[start - 1]))
             if _FILTER.match(fold(raw)):
                 yield _Part("method", raw)
             if found := _TEMPERATURE.match(before.strip() + fold(raw)):
@@ -240,10 +246,16 @@ class Names:
         kept = [word.text for word in span if word.folded not in self._joining]
         return squash("".join(kept)) if len(kept) < len(span) else ""
 
-    def _forms(self, raw: str, before: str) -> Iterable[_Part]:
+    def _is_joined(self, before: str, last: _Word) -> bool:
+        """Whether a sign or word of joining stands before: what is joined is no form of the first."""
+        return last.folded in self._joining or any(sign in before for sign in "&/")
+
+    def _forms(self, raw: str, before: str, *, joined: bool) -> Iterable[_Part]:
         """A chemical form: after its opener, after a hyphen, or bare."""
         if (form := opened_form(raw)) is not None:
             yield _Part("basis", form)
+            return
+        if joined and len(raw) > 2 and squash(raw) in self._spellings:  # "Hardness/CaCO3", "Sulfate/S" say a form
             return
         if (form := form_of(raw)) is not None:
             yield _Part("basis" if before.rstrip().endswith("-") else "bare_form", form, 1.2)
