@@ -5,12 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-import numpy as np
-
 from wellchem.models.codes import LayoutKind, Role, UnreadReason
-from wellchem.reading.rows import constant
 from wellchem.reading.tables.cells import Cell, Cells, Kind
-from wellchem.reading.tables.labelled import labelled
+from wellchem.reading.tables.labelled import emit_labelled, heads_result, labelled
 from wellchem.reading.tables.notes import (
     legend_in,
     running_result,
@@ -41,6 +38,8 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
     if not left:
         return
     text = " ".join(cell.text for cell in left)
+    if labelled(reader, grid, row, left):
+        return
     dated = reader.hear_dates(grid, row, text)
     legend, unit = legend_in(reader.lexicon, text), unit_note(reader.lexicon, text)
     if legend or unit:
@@ -48,7 +47,7 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
         reader.unit_note = unit or reader.unit_note
         _claim(reader, grid, row, left, LayoutKind.LEGEND if legend else LayoutKind.NOTE)
         return
-    if _running(reader, grid, row, left, text) or labelled(reader, grid, row, left):
+    if _running(reader, grid, row, left, text):
         return
     titled = title_and_unit(reader.lexicon, text) if len(left) == 1 else None
     if titled is not None:
@@ -124,12 +123,10 @@ def _running(reader: Reader, grid: int, row: int, left: list[Cell], text: str) -
     found = running_result(reader.lexicon, text)
     if found is None:
         return False
-    texts = {"name": constant(found.name, 1), "value": constant(found.value, 1)}
-    if found.unit:
-        texts["unit"] = constant(found.unit, 1)
-    sample = reader.samples_of({}, {}, 1)
-    numbers = reader.emit(grid, np.array([row], np.int32), left[0].column, texts, sample)
-    reader.ledger.link(grid, slice(row, row + 1), [cell.column for cell in left], numbers)
+    said = {"name": found.name, "value": found.value, "unit": found.unit, **found.beside}
+    columns = [cell.column for cell in left]
+    within = (-1, -1) if heads_result(reader, grid, row, columns[-1]) else (0, columns[-1])
+    emit_labelled(reader, grid, row, columns, said, within)
     return True
 
 

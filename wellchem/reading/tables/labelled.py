@@ -14,16 +14,22 @@ from wellchem.vocabulary import ColumnRole
 _TAKEN = {
     ColumnRole.NAME: "name",
     ColumnRole.VALUE: "value",
+    ColumnRole.UNIT: "unit",
     ColumnRole.REPORTING_LIMIT: "reporting_limit",
     ColumnRole.DETECTION_LIMIT: "detection_limit",
     ColumnRole.METHOD: "method",
 }
+_BENEATH = 5  # lines under a result that may say something of it
+
+Pair = tuple[str, str, list[Cell]]  # role, text and cells of a label
+Beneath = list[tuple[int, list[int]]]  # a row and its columns
 
 
 def labelled(reader: Reader, grid: int, row: int, left: list[Cell]) -> bool:
     """Take a row whose every cell is a label with its text; whether it was one.
 
-    A block ends where a row is none of it, and with its result. A result of which no name was said is unread.
+    A block ends where a row is none of it, and with its result and the labels under it. A result of which no name was
+    said is unread. One name and one result in a row are a block by themselves.
     """
     known = reader.labelled
     if (known.grid, known.row) != (grid, row - 1):
@@ -33,10 +39,16 @@ def labelled(reader: Reader, grid: int, row: int, left: list[Cell]) -> bool:
         known.said = {left[0].column: {"name": left[0].text}}
         return False
     pairs = _pairs(reader, left)
+    roles = [role for role, _, _ in pairs]
     named = any("name" in said for said in known.said.values())
-    if not pairs or not (named or any(role in ("name", "value") for role, _, _ in pairs)):
+    if not pairs or not (named or "name" in roles or "value" in roles):
         known.said = {}
         return False
+    if roles.count("name") == roles.count("value") == 1:
+        known.said = {}
+        texts = {role: text for role, text, _ in pairs}
+        _result(reader, grid, row, [cell.column for cell in left], texts.pop("value"), texts, (0, left[-1].column))
+        return True
     for role, text, cells in pairs:
         said = known.said.setdefault(cells[0].column, {})
         columns = [cell.column for cell in cells]
@@ -46,14 +58,59 @@ def labelled(reader: Reader, grid: int, row: int, left: list[Cell]) -> bool:
             said[role] = text
             reader.ledger.layout(grid, slice(row, row + 1), columns, LayoutKind.SECTION)
             continue
-        _result(reader, grid, row, columns, text, said)
+        _result(reader, grid, row, columns, text, said, (columns[0], columns[0]))
     return True
 
 
-def _pairs(reader: Reader, left: list[Cell]) -> list[tuple[str, str, list[Cell]]]:
-    """Role, text and cells of the labels that a row is made of; none where something else stands in it."""
-    made: list[tuple[str, str, list[Cell]]] = []
+def emit_labelled(
+    reader: Reader, grid: int, row: int, columns: list[int], said: dict[str, str], within: tuple[int, int]
+) -> None:
+    """One result of a line, with what the labels on the lines under it say of it."""
+    beneath, places = _labels_beneath(reader, grid, row, within)
+    if places:
+        reader.beneath = (grid, places[-1][0])
+    sample = reader.samples_of({}, {}, 1)
+    texts = {key: constant(one, 1) for key, one in {**beneath, **said}.items() if one}
+    numbers = reader.emit(grid, np.array([row], np.int32), columns[-1], texts, sample)
+    for place, of in [(row, columns), *places]:
+        reader.ledger.link(grid, slice(place, place + 1), of, numbers)
+
+
+def heads_result(reader: Reader, grid: int, row: int, last: int) -> bool:
+    """Whether the line above a result is a label that no other result took: then labels may stand before results."""
+    return row > 0 and reader.beneath != (grid, row - 1) and bool(_labels_beneath(reader, grid, row - 2, (0, last))[0])
+
+
+def _labels_beneath(reader: Reader, grid: int, row: int, within: tuple[int, int]) -> tuple[dict[str, str], Beneath]:
+    """What the labels on the lines under a result say of it, and their rows and columns.
+
+    They stand within its columns, begin with no name and no result of their own, and say nothing twice.
+    """
+    cells = reader.cells(grid)
+    said: dict[str, str] = {}
+    places: Beneath = []
+    for below in range(row + 1, min(row + 1 + _BENEATH, cells.height)):
+        if below > 0 and cells.grid.page is None and cells.grid.rows[below] - cells.grid.rows[below - 1] > 1:
+            break
+        pairs = _pairs(reader, list(cells.line(below)))
+        mine = [pair for pair in pairs if within[0] <= pair[2][0].column <= within[1]]
+        if not mine or any(role in said or role in ("name", "value") for role, _, _ in mine):
+            break
+        said.update({role: text for role, text, _ in mine})
+        places.append((below, [cell.column for _, _, of in mine for cell in of]))
+    return said, places
+
+
+def _pairs(reader: Reader, left: list[Cell]) -> list[Pair]:
+    """Role, text and cells of the labels that a row is made of; none where something else stands in it.
+
+    Before the labels of a row may stand a name.
+    """
+    made: list[Pair] = []
     place = 0
+    if len(left) > 1 and left[0].kind & Kind.NAME and ":" not in left[0].text:
+        made.append(("name", left[0].text, [left[0]]))
+        place = 1
     while place < len(left):
         head, colon, text = left[place].text.partition(":")
         meaning = reader.lexicon.column(head.strip()) if colon else None
@@ -62,14 +119,31 @@ def _pairs(reader: Reader, left: list[Cell]) -> list[tuple[str, str, list[Cell]]
         if meaning is None or meaning.role not in _TAKEN or not text or ":" in text:
             return []
         role = _TAKEN[meaning.role]
-        if role == "name" and not reader.lexicon.is_name(text):
+        if not _holds(reader, role, text):
             return []
         made.append((role, text, cells))
         place += len(cells)
     return made
 
 
-def _result(reader: Reader, grid: int, row: int, columns: list[int], text: str, said: dict[str, str]) -> None:
+def _holds(reader: Reader, role: str, text: str) -> bool:
+    """Whether a label's text is what the label says: a legend and a note have labels too."""
+    if role == "name":
+        return reader.lexicon.is_name(text)
+    if role == "unit":
+        return reader.vocabulary.is_unit(text)
+    return role not in ("reporting_limit", "detection_limit") or any(map(str.isdigit, text))
+
+
+def _result(
+    reader: Reader,
+    grid: int,
+    row: int,
+    columns: list[int],
+    text: str,
+    said: dict[str, str],
+    within: tuple[int, int],
+) -> None:
     """A labelled result: a printed row of its own, or unread where it has no name or is no value."""
     found = value_and_unit(reader.lexicon, text)
     if not found or "name" not in said:
@@ -78,9 +152,5 @@ def _result(reader: Reader, grid: int, row: int, columns: list[int], text: str, 
         )
         return
     texts = {**said, "value": found[0]} | ({"unit": found[1]} if found[1] else {})
-    sample = reader.samples_of({}, {}, 1)
-    numbers = reader.emit(
-        grid, np.array([row], np.int32), columns[-1], {key: constant(one, 1) for key, one in texts.items()}, sample
-    )
-    reader.ledger.link(grid, slice(row, row + 1), columns, numbers)
+    emit_labelled(reader, grid, row, columns, texts, within)
     said.clear()

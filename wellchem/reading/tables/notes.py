@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from wellchem.models.codes import Censoring
 from wellchem.reading.tables.cells import Lexicon
@@ -65,11 +65,12 @@ _REST = re.compile(
 
 @dataclass(frozen=True)
 class RunningResult:
-    """A result in a running line: what was printed for its name, value and unit."""
+    """A result in a running line: what was printed for its name, value and unit, and limits of detection beside it."""
 
     name: str
     value: str
     unit: str
+    beside: dict[str, str] = field(default_factory=dict)
 
 
 def legend_in(lexicon: Lexicon, text: str) -> dict[str, str]:
@@ -127,11 +128,11 @@ def running_result(lexicon: Lexicon, text: str) -> RunningResult | None:
     for pattern in (_DOTS, _SENTENCE, _NAMED):
         found = pattern.match(text)
         if found and lexicon.is_name(found["name"].strip()):
-            rest = _without_limit(lexicon, found["rest"].strip().rstrip("."))
+            rest, beside = _limit_apart(lexicon, found["rest"].strip().rstrip("."))
             cut = _REMARK.match(rest) if pattern is _SENTENCE else None
             parts = value_and_unit(lexicon, rest) or (cut and value_and_unit(lexicon, cut[1]))
             if parts:
-                return RunningResult(found["name"].strip(), *parts)
+                return RunningResult(found["name"].strip(), *parts, beside)
     return None
 
 
@@ -159,15 +160,21 @@ def _of_presence(lexicon: Lexicon, word: str) -> bool:
     return value is not None and value.censoring in (Censoring.PRESENT, Censoring.ABSENT, Censoring.LEFT)
 
 
-def _without_limit(lexicon: Lexicon, text: str) -> str:
-    """The text without a limit that stands in parentheses behind it: "0.4 mg/L (guideline 0.3)"."""
+def _limit_apart(lexicon: Lexicon, text: str) -> tuple[str, dict[str, str]]:
+    """The text without a limit that stands in parentheses behind it ("0.4 mg/L (guideline 0.3)"), and one of detection.
+
+    A reporting or detection limit is the result's own; any other says nothing of it.
+    """
     head, found, inside = text.rpartition("(")
-    words = inside.rstrip(") ").split()
+    label = re.split(r"(?=[\d<>])", inside, maxsplit=1)[0]
+    words = label.split() if found else []
     for count in range(min(3, len(words)), 0, -1):
-        meaning = lexicon.column(" ".join(words[:count]))
-        if found and meaning is not None and meaning.role in _LIMITS:
-            return head.strip()
-    return text
+        meaning = lexicon.column(" ".join(words[:count]).rstrip(":= "))
+        if meaning is not None and meaning.role in _LIMITS:
+            number = inside[len(label) :].rstrip(") ")
+            own = meaning.role in (ColumnRole.REPORTING_LIMIT, ColumnRole.DETECTION_LIMIT) and number
+            return head.strip(), {str(meaning.role): number} if own else {}
+    return text, {}
 
 
 def value_and_unit(lexicon: Lexicon, text: str) -> tuple[str, str] | None:

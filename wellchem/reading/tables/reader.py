@@ -73,6 +73,7 @@ class Reader:
     carried: Carried | None = None
     heard: list[tuple[int, Said]] = field(default_factory=list)
     labelled: Labelled = field(default_factory=Labelled)
+    beneath: tuple[int, int] = (-1, -1)  # grid and row of the last label that a result above it took
     unit_note: str = ""
     block: int = 0
     results_since_head: bool = False

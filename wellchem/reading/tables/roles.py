@@ -17,6 +17,7 @@ _FEW, _MOST = 0.1, 0.5  # shares of known names below and above which a column i
 _SIGNS = {"<", ">", "≤", "≥", "<=", ">=", "=", "~"}
 _MARKS = {"U", "J", "UJ", "ND", "<", "BDL"}
 _PLUS_MINUS = {"±", "+/-", "+-", "+ / -"}
+_BOUNDS = re.compile(r"^(\d{2,3}(?:\.\d)?)\s*%?\s*(?:-|–|to)\s*(\d{3}(?:\.\d)?)\s*%?$")
 _COUNT = re.compile(r"count|number|anzahl|nombre|recuento|numération", re.IGNORECASE)
 _CODE_LISTS = {R.CODE_NWIS: "nwis", R.CODE_CAS: "cas", R.CODE_STORET: "storet", R.CODE_LOCAL: "local"}
 
@@ -67,6 +68,7 @@ def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
             shape.took(heads[column], "percent_recovery", "of the method, beside every result of named samples")
             continue
         shape.quality.append(column)
+        shape.every_row = _beside_every_result(cells, shape, by_role, column, body)
         shape.took(heads[column], "percent_recovery", "header words")
     if statistics := by_role.get(R.STATISTIC, []):
         shape.statistic = statistics[0] if not numeric(cells, statistics[0], body) else None
@@ -109,21 +111,46 @@ def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
 
 
 def _of_samples(cells: Cells, shape: Shape, by_role: dict[ColumnRole, list[int]], column: int, body: int) -> bool:
-    """Whether recoveries are the method's, printed beside every result of samples, and not those of spiked samples.
-
-    Every row names its sample and has a recovery (where spiked samples stand among others, theirs alone have one), and
-    nothing is said of an amount added, of a second recovery or of kinds of samples.
-    """
+    """Whether recoveries are the method's, printed beside every result of named samples, none of them a control."""
     named = [shape.identity[name] for name in ("sample_id", "site") if name in shape.identity]
+    if not named or not _beside_every_result(cells, shape, by_role, column, body):
+        return False
+    rows = _named_rows(cells, shape, body)
+    coded = {text for row in rows for at in named if (text := cells.text(row, at))}
+    known = all(any(cells.text(row, at) for at in named) for row in rows)
+    return known and not any(cells.lexicon.vocabulary.id_role(text) for text in coded)
+
+
+def _beside_every_result(
+    cells: Cells, shape: Shape, by_role: dict[ColumnRole, list[int]], column: int, body: int
+) -> bool:
+    """Whether every row has a recovery, where spiked samples among others would have one alone.
+
+    Nothing is said of an amount added, of a second recovery, of bounds of recoveries or of kinds of samples.
+    """
     spiked = (R.SPIKE_AMOUNT, R.RPD)
-    if not named or "sample_type" in shape.identity or any(by_role.get(role) for role in spiked):
+    if "sample_type" in shape.identity or any(by_role.get(role) for role in spiked):
         return False
     if len(by_role.get(R.PERCENT_RECOVERY, [])) > 1 or shape.name is None or cells.height > SMALL:
         return False
-    rows = [row for row in range(body, cells.height) if cells.lexicon.is_name(cells.text(row, shape.name))]
-    known = all(any(cells.text(row, at) for at in named) and cells.text(row, column) for row in rows)
-    coded = {text for row in rows for at in named if (text := cells.text(row, at))}
-    return bool(rows) and known and not any(cells.lexicon.vocabulary.id_role(text) for text in coded)
+    rows = _named_rows(cells, shape, body)
+    if not rows or not all(cells.text(row, column) for row in rows):
+        return False
+    return not any(
+        all(_around_hundred(cells.text(row, other)) for row in rows) for other in shape.columns() if other != column
+    )
+
+
+def _named_rows(cells: Cells, shape: Shape, body: int) -> list[int]:
+    """Rows beneath the header that begin with a known name."""
+    assert shape.name is not None
+    return [row for row in range(body, cells.height) if cells.lexicon.is_name(cells.text(row, shape.name))]
+
+
+def _around_hundred(text: str) -> bool:
+    """Whether a text is a pair of bounds for a recovery in percent ("85 - 115")."""
+    found = _BOUNDS.match(text)
+    return found is not None and 40 <= float(found[1]) < 100 < float(found[2]) <= 200
 
 
 def _mend(cells: Cells, heads: dict[int, Head], by_role: dict[ColumnRole, list[int]], body: int) -> None:

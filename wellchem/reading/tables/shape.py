@@ -74,6 +74,7 @@ class ValueColumn:
 class Shape:
     """Columns of a table by what they hold.
 
+    `quality` are columns of recoveries, `every_row` whether every result has one.
     `ticks` are columns in which a mark chooses the word of the heading.
     `inverted` are flag columns whose yes means not detected.
     `some_units` are columns of limits, or without a heading, that hold units in some rows.
@@ -89,6 +90,7 @@ class Shape:
     limits: list[tuple[int, int | None, int | None]] = field(default_factory=list)
     layout: dict[int, LayoutKind] = field(default_factory=dict)
     quality: list[int] = field(default_factory=list)
+    every_row: bool = False
     statistic: int | None = None
     ambiguous: list[int] = field(default_factory=list)
     ticks: dict[int, str] = field(default_factory=dict)

@@ -27,10 +27,28 @@ def take(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
     """Read the table under a header; the first row after it."""
     shapes = [shape_of(cells, header, first, last) for first, last in groups(header, cells.width)]
     reader.header_rows(grid, cells, range(header.first, header.last + 1))
+    for shape in shapes:
+        if shape.every_row and not reader.section.role and not _other_tables(reader):
+            _recoveries_of_the_method(shape)
     if len(shapes) > 1:
         for shape in shapes:
             shape.said = reader.heard_in(grid, shape.first, shape.last)
     return body(reader, grid, cells, header, shapes)
+
+
+def _other_tables(reader: Reader) -> bool:
+    """Whether a table before this one has results and no recoveries beside them."""
+    roles = [{column.role for column in table.columns} for table in reader.tables]
+    return any("value" in held and "percent_recovery" not in held for held in roles)
+
+
+def _recoveries_of_the_method(shape: Shape) -> None:
+    """Recoveries beside every result leave these the household's; that they are is supposed of their column."""
+    for index in shape.quality:
+        shape.layout[index] = LayoutKind.ADMINISTRATIVE
+    shape.quality = []
+    for value in shape.values:
+        value.note = value.note or shape.taken[value.column].header
 
 
 def body(reader: Reader, grid: int, cells: Cells, header: Header, shapes: list[Shape]) -> int:
