@@ -43,7 +43,6 @@ def test_the_finding_may_stand_before_the_name():
         "Drinking water contains 1 mg/L of fluoride in many towns.",
         "Fluoride came out at 4.2 mg/L this time",
         "There were coliform bacteria present last spring",
-        "Iron 0.42 mg/L",
         "Iron <0.05 0.05 mg/L",
         "Lead 0.005 0.012 mg/L",
     ],

@@ -200,7 +200,8 @@ class Units:
         if top in ("", "1"):
             return f"organism/{volume}", ""
         count = _NUMBERED.match(top)
-        under = self._words.get(top) or (self._words.get(count.group(2)) if count else None)
+        once = count is not None and count.group(1) in (None, "1")  # "10 mg/L" is an amount, no unit
+        under = self._words.get(top) or (self._words.get(count.group(2)) if count and once else None)
         if under is None or under[1] == "denominator" or (under[1] == "alone"):
             return None
         return f"({under[0]})/{volume}", under[2]

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable
 
 from wellchem.models.codes import LayoutKind, Role, UnreadReason
+from wellchem.reading.tables.bare import bare_results, of_others, undecided
 from wellchem.reading.tables.cells import Cell, Cells, Kind
 from wellchem.reading.tables.labelled import emit_labelled, heads_result, labelled
 from wellchem.reading.tables.notes import (
@@ -47,7 +48,7 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
         reader.unit_note = unit or reader.unit_note
         _claim(reader, grid, row, left, LayoutKind.LEGEND if legend else LayoutKind.NOTE)
         return
-    if _running(reader, grid, row, left, text):
+    if _running(reader, grid, row, left, text) or _bare(reader, grid, cells, row, left, text):
         return
     titled = title_and_unit(reader.lexicon, text) if len(left) == 1 else None
     if titled is not None:
@@ -127,6 +128,23 @@ def _running(reader: Reader, grid: int, row: int, left: list[Cell], text: str) -
     columns = [cell.column for cell in left]
     within = (-1, -1) if heads_result(reader, grid, row, columns[-1]) else (0, columns[-1])
     emit_labelled(reader, grid, row, columns, said, within)
+    return True
+
+
+def _bare(reader: Reader, grid: int, cells: Cells, row: int, left: list[Cell], text: str) -> bool:
+    """Results of a bare line; unread where it has more numbers than it explains, or is of limits."""
+    columns = [cell.column for cell in left]
+    found = bare_results(reader.lexicon, left)
+    if not found and not undecided(reader.lexicon, text):
+        return False
+    if not found or of_others(cells, row):
+        reason = UnreadReason.NOT_A_TABLE if found else UnreadReason.AMBIGUOUS_COLUMN
+        reader.loose_row(grid, row, columns, reason)
+        return True
+    for one in found:
+        said = {"name": one.name, "value": one.value, "unit": one.unit, **one.beside}
+        lines = (0, columns[-1]) if len(found) == 1 and not heads_result(reader, grid, row, columns[-1]) else (-1, -1)
+        emit_labelled(reader, grid, row, columns, said, lines)
     return True
 
 

@@ -9,7 +9,7 @@ from wellchem.models.codes import Censoring
 from wellchem.reading.tables.cells import Lexicon
 from wellchem.vocabulary import ColumnRole
 
-_LIMITS = (ColumnRole.LIMIT, ColumnRole.REPORTING_LIMIT, ColumnRole.DETECTION_LIMIT, ColumnRole.PREVIOUS)
+LIMITS = (ColumnRole.LIMIT, ColumnRole.REPORTING_LIMIT, ColumnRole.DETECTION_LIMIT, ColumnRole.PREVIOUS)
 
 _ENTRY = re.compile(
     r"(?:^|[;,|•·.]\s+|\s{2,})(?P<code>\*{1,3}|†|‡|[A-Za-z<>]{1,5}\*?(?:\s?[,/]\s?[A-Z]{1,3})*|\d{1,2}\)?|\([a-z0-9]\))\s*(?:=|:|[-–—]{1,2}(?=\s)|means\b|indicates\b)\s*"
@@ -170,7 +170,7 @@ def _limit_apart(lexicon: Lexicon, text: str) -> tuple[str, dict[str, str]]:
     words = label.split() if found else []
     for count in range(min(3, len(words)), 0, -1):
         meaning = lexicon.column(" ".join(words[:count]).rstrip(":= "))
-        if meaning is not None and meaning.role in _LIMITS:
+        if meaning is not None and meaning.role in LIMITS:
             number = inside[len(label) :].rstrip(") ")
             own = meaning.role in (ColumnRole.REPORTING_LIMIT, ColumnRole.DETECTION_LIMIT) and number
             return head.strip(), {str(meaning.role): number} if own else {}
