@@ -29,7 +29,7 @@ class Numbers:
     """Meanings of distinct texts, one entry a text: the number, how it is censored, what else the cell says.
 
     `readable` is False where the text is no value at all; `reporting` and `detection` are limits in the cell itself.
-    `unit`, `qualifiers` and `note` are texts; most cells have none.
+    `unit`, `basis`, `measured`, `qualifiers` and `note` are texts; most cells have none.
     """
 
     readable: NDArray[np.bool_]
@@ -42,6 +42,8 @@ class Numbers:
     reporting: Floats
     detection: Floats
     unit: Coded
+    basis: Coded
+    measured: Coded
     qualifiers: Coded
     note: Coded
 
@@ -126,6 +128,8 @@ def numbers_of(vocabulary: Vocabulary, texts: NDArray[Any], decimal: str | None,
     uncertainty, bound = np.full(count, np.nan), np.zeros(count, np.int8)
     reporting, detection = np.full(count, np.nan), np.full(count, np.nan)
     unit: dict[int, str] = {}
+    basis: dict[int, str] = {}
+    measured: dict[int, str] = {}
     qualifiers: dict[int, str] = {}
     note: dict[int, str] = {}
     for place in np.flatnonzero(~readable).tolist():
@@ -147,6 +151,8 @@ def numbers_of(vocabulary: Vocabulary, texts: NDArray[Any], decimal: str | None,
                 array[place] = value
         for texts_of_kind, text in (
             (unit, found.unit_text),
+            (basis, found.basis),
+            (measured, str(found.measured or "")),
             (qualifiers, ";".join(found.qualifiers)),
             (note, found.note),
         ):
@@ -163,6 +169,8 @@ def numbers_of(vocabulary: Vocabulary, texts: NDArray[Any], decimal: str | None,
         reporting,
         detection,
         few(count, unit),
+        few(count, basis),
+        few(count, measured),
         few(count, qualifiers),
         few(count, note),
     )

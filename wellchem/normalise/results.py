@@ -18,7 +18,7 @@ from wellchem.normalise.meanings import SIGNED, Meanings, meanings_of
 from wellchem.normalise.numbers import NONE, Floats, Numbers
 from wellchem.normalise.reasons import BESIDE, OK, REASONS, reasons_of
 from wellchem.normalise.repeats import repeated
-from wellchem.normalise.values import decimals_of, units_of, values_of
+from wellchem.normalise.values import decimals_of, in_cell, values_of
 from wellchem.reading.rows import Coded, PrintedRows, of
 from wellchem.reading.tables import Reading
 from wellchem.vocabulary import Vocabulary
@@ -56,8 +56,9 @@ def normalised(reading: Reading, vocabulary: Vocabulary) -> Normalised:
     rows = reading.rows
     decimals, supposed_decimal = decimals_of(reading, vocabulary)
     numbers, which = values_of(vocabulary, rows, decimals)
-    unit = units_of(rows, numbers, which)
-    meanings = meanings_of(vocabulary, rows.name, rows.code_list, unit, rows.fraction, rows.basis, rows.measured)
+    unit = in_cell(numbers.unit, rows.unit, which)
+    basis, place = in_cell(numbers.basis, rows.basis, which), in_cell(numbers.measured, rows.measured, which)
+    meanings = meanings_of(vocabulary, rows.name, rows.code_list, unit, rows.fraction, basis, place)
     limits = Limits(vocabulary, meanings, decimals)
     reporting = limits.read(limit_of_report(vocabulary, reading, numbers, which), rows.reporting_unit)
     reporting = limits.inside(reporting, numbers.reporting, which)

@@ -97,13 +97,11 @@ def _with_empty(numbers: Numbers) -> Numbers:
     empty = Numbers(
         np.array([False]), nothing, np.array([NOT_REPORTED], np.int8), nothing, nothing, nothing, np.zeros(1, np.int8),
         nothing, nothing,
-        *(few(1, {}) for _ in range(3)),
+        *(few(1, {}) for _ in range(5)),
     )  # fmt: skip
     return stacked([numbers, empty])
 
 
-def units_of(rows: PrintedRows, numbers: Numbers, which: NDArray[np.int64]) -> Coded:
-    """The printed unit of each row: the one in the value's own cell before that of the column, header or note."""
-    if not len(numbers.unit.texts):
-        return rows.unit
-    return numbers.unit.take(which).or_else(rows.unit)
+def in_cell(inside: Coded, beside: Coded, which: NDArray[np.int64]) -> Coded:
+    """What each row prints of its unit, form or place: in the value's own cell before the column, header or note."""
+    return inside.take(which).or_else(beside) if len(inside.texts) else beside

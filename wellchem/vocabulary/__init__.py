@@ -8,6 +8,7 @@ from functools import cache, cached_property
 from types import MappingProxyType
 
 from wellchem.models.codes import Censoring, Fraction, Measured, Role, SamplingPoint
+from wellchem.vocabulary import numerals as _numerals
 from wellchem.vocabulary import values as _values
 from wellchem.vocabulary.analytes import Analyte, analytes
 from wellchem.vocabulary.codes import Codes
@@ -179,7 +180,7 @@ class Vocabulary:
 
     def decimal_votes(self, text: str) -> tuple[int, int]:
         """Whether a cell surely shows a decimal point (1, 0) or a decimal comma (0, 1)."""
-        return _values.decimal_votes(text)
+        return _numerals.decimal_votes(text)
 
     def column(self, text: str, standard: str = "") -> ColumnMeaning | None:
         """What a column header says; `standard` prefers the columns of one data standard."""

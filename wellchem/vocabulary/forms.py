@@ -55,6 +55,20 @@ def printed_form(text: str) -> str | None:
     return None if fold(text).strip(" [].:,;-") == "as" else form_of(text)  # "as" cut off behind it; "(As)" is arsenic
 
 
+def form_apart(text: str) -> tuple[str, str] | None:
+    """A value and the form behind it: "12.4 as N", "210 (as CaCO3)", "45 (NO3)"; None where there is none.
+
+    Without an opener a form stands in brackets and has a digit: "12 (N)" and "12 (ND)" are numbers and marks.
+    """
+    words = text.split()
+    for place in range(1, len(words)):
+        behind = " ".join(words[place:])
+        inside = behind[1:-1] if behind[:1] + behind[-1:] in ("()", "[]") else ""
+        if form := opened_form(behind) or (form_of(inside) if any(map(str.isdigit, inside)) else None):
+            return " ".join(words[:place]).rstrip(" ,;"), form
+    return None
+
+
 @cache
 def usual_forms(analyte: str) -> tuple[str, ...]:
     """Forms in which laboratories usually report the analyte, where there is more than one or it must be known."""

@@ -83,7 +83,8 @@ class ValueMeaning:
     `number` is the number printed (the bound itself where censored); `low` and `high` bound the quantity as far as the
     cell alone does, None where it does not. `detected` is None where the cell does not say. `bound` names the limit of
     the laboratory that bounds a non-detect without a number; `reporting_limit` and `detection_limit` are printed in
-    the cell itself, in its unit. `note` is a code: `range`, `approximate`, `blank`,
+    the cell itself, in its unit; so are `basis`, the chemical form, and `measured`, the place.
+    `note` is a code: `range`, `approximate`, `blank`,
     `not_analysed`, `too_numerous`, `confluent`, `invalid`, `trace`, `brackets`, `ambiguous_decimal`, `temperature`,
     `above_range`, `noted`, `none`, `restated`.
     """
@@ -100,6 +101,8 @@ class ValueMeaning:
     bound: Bound | None = None
     reporting_limit: float | None = None
     detection_limit: float | None = None
+    basis: str = ""
+    measured: Measured | None = None
 
 
 class ColumnRole(StrEnum):

@@ -5,7 +5,7 @@ One registry of this library's own definitions (`units.txt`) is loaded when the 
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from functools import cache
 from typing import Any
 
@@ -15,6 +15,7 @@ from wellchem.vocabulary.forms import (
     form_factor,
     grams_per_equivalent,
     grams_per_mole,
+    opened_form,
     printed_form,
     usual_forms,
 )
@@ -235,6 +236,10 @@ class Units:
         in_name = self._of(name.unit, analyte, name) if self.is_printed(name.unit) else None
         if not self.is_printed(text):
             return in_name or self._supposed(analyte, name)
+        if in_name is None and (form := opened_form(text)):  # "as CaCO3" and no unit
+            if name.basis not in (None, form):
+                return _problem(UnitProblem.CONTRADICTORY, f"the name says as {name.basis}, the unit as {form}")
+            return self._supposed(analyte, replace(name, basis=form))
         found = self._of(text, analyte, name)
         if in_name is None or found.problem or in_name.problem:
             return found
@@ -338,6 +343,4 @@ def _problem(problem: UnitProblem, detail: str) -> UnitMeaning:
 
 
 def _with(made: UnitMeaning, *codes: str) -> UnitMeaning:
-    from dataclasses import replace
-
     return replace(made, assumptions=tuple(sorted({*made.assumptions, *codes})))

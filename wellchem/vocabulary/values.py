@@ -5,17 +5,14 @@ from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 
-from wellchem.models.codes import Censoring
+from wellchem.models.codes import Censoring, Measured
+from wellchem.vocabulary.forms import form_apart
 from wellchem.vocabulary.meanings import Bound, ColumnRole, ValueMeaning
+from wellchem.vocabulary.numerals import DATE, NUMBER, read_number
 from wellchem.vocabulary.tables import Row
 from wellchem.vocabulary.text import clean, fold
 
 _INFINITY = float("inf")
-# A number with its separators, its exponent apart.
-_NUMBER = re.compile(
-    r"([+-]?)((?:\d{1,3}(?:[ ']\d{3})+|\d+)?(?:[.,]\d+)*[.,]?)"
-    r"(?:\s*(?:e|x\s*10\s*\^?|\*\s*10\s*\^?|·\s*10\s*\^?|×\s*10\s*\^?)\s*\(?([+-]?\d{1,2})\)?(?![\d.,]))?"
-)
 # Digits that mean the same whatever stands around them: no sign of thousands is possible.
 _PLAIN = {".": re.compile(r"-?\d+(?:\.\d*)?", re.ASCII), ",": re.compile(r"-?\d+(?:,\d*)?", re.ASCII)}
 _UNCERTAINTY = re.compile(r"^\s*(?:\(\s*)?(?:±|\+/-|\+-|\+\\-|\+ ?/ ?-)\s*")
@@ -25,14 +22,7 @@ _REFERENCE = re.compile(
 _QUALIFIER = re.compile(
     r"^[\s(\[]*([a-z]{1,3}[+-]?|\^[a-z\d]{1,2}|\[\d\]|[*†‡§#^]+\d?|\{[a-z0-9]\})[)\]]*(?=[\s,;/]|$|[*†‡])[\s,;/]*"
 )
-# Dates, times of day, fractions and telephone numbers.
-_DATE = re.compile(
-    r"^\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}(?:[ t]\d.*)?$|^\d{1,2}:\d{2}|^\d{1,2}/\d{1,4}$|^\d{3}-\d{4}$"
-    r"|^\(?\d{3}\)?[- ]\d{3}-\d{4}$"
-)
 _RANGE = re.compile(r"^(nd|<?\s*[\d.,]+)\s*(?:-|to|bis|a)\s*(<?\s*[\d.,]+)(?:\s*\(?a? ?range\)?)?$")
-_ABSENCE = re.compile(r"[(\[,;]?\s*(?:absent|negative|none detected|not detected|nd)\s*[)\]]?")
-_PRESENCE = re.compile(r"[(\[,;]?\s*(?:present|positive|detected|tntc)\s*[)\]]?")
 _QUOTED = re.compile(r"""^=?"(.*)"$|^'(?=[\d.<>-])""")
 _LABEL = re.compile(r"^(?:rl|mdl|dl|pql|loq|lod|mrl|mda|mdc|lq|lor|at|a)[\s:=]*(?=[<\d.,])|^[:=\s]+")
 # The same result again in another unit behind the first: "212 mg/L (12.4 gpg)".
@@ -52,7 +42,10 @@ _SIGN_BEHIND = re.compile(r"^([\d.,]+)\s*([<>])$")
 _RAISED_POINT = re.compile(r"(?<=\d)·(?=\d)(?!\s*10\s*\^)")
 _SIGNS = {"less", "greater", "about"}
 _BARE = {"<", ">"}
-_BESIDE = {*_SIGNS, "rating", "place"}  # words that are no value by themselves
+_PLACES = {"in_field": Measured.FIELD, "in_laboratory": Measured.LABORATORY}
+_BESIDE = {*_SIGNS, "rating", *_PLACES}  # words that are no value by themselves
+_THERE = ("present", "too_numerous")
+_FOUND = ("absent", "not_detected", *_THERE)  # words behind a number that says the same
 _LIMITS = (
     ColumnRole.REPORTING_LIMIT,
     ColumnRole.DETECTION_LIMIT,
@@ -120,7 +113,7 @@ class Values:
             return self._ticked(text, presence)
         if (word := self._word(text, presence)) is not None:
             return word
-        if _DATE.match(text) and not re.fullmatch(r"\d{1,3}[.]\d{3}[.]\d{3}", text):
+        if DATE.match(text) and not re.fullmatch(r"\d{1,3}[.]\d{3}[.]\d{3}", text):
             return None
         if found := _RANGE.match(text):
             return self._range(found.group(1), found.group(2), decimal)
@@ -134,10 +127,14 @@ class Values:
         if (twice := _RESTATED.fullmatch(printed)) and self._is_unit(twice.group(3)):
             first = self._numeric(twice.group(1), fold(twice.group(1)), decimal)
             return replace(first, note="restated") if first and first.unit_text else None
-        return self._numeric(printed, text, decimal)
+        if (plain := self._numeric(printed, text, decimal)) is not None or (formed := form_apart(printed)) is None:
+            return plain
+        bare = self._meaning(formed[0], decimal, presence)  # "12.4 as N"
+        return replace(bare, basis=formed[1]) if bare and not bare.basis else None
 
     def _with_brackets(self, printed: str, decimal: str | None, presence: bool) -> ValueMeaning | None:
-        """A number with a limit, a rating or its temperature in brackets: `0.5 (RL 0.1)`, `7.2 (21 °C)`."""
+        """A number with a limit, a rating, its place or temperature in brackets: `0.5 (RL 0.1)`, `7.2 (21 °C)`."""
+        place = None
         limits: dict[ColumnRole, str] = {}
         rest = printed
         for found in _BRACKETED.finditer(printed):
@@ -146,12 +143,14 @@ class Values:
             role = self.role_of(labelled.group(1).strip(" .:=")) if labelled else None
             if labelled and role in _LIMITS:
                 limits.setdefault(role, inside[labelled.start(2) :])
-            elif not (_DEGREES.fullmatch(fold(inside)) or self._words.get(fold(inside)) in ("rating", "place")):
+            elif (word := self._words.get(fold(inside))) in _PLACES:
+                place = _PLACES[str(word)]
+            elif not _DEGREES.fullmatch(fold(inside)) and word != "rating":
                 continue
             rest = rest.replace(found.group(), "", 1)
         head, _, last = rest.rpartition(" ")
-        if head and self._words.get(fold(last)) == "rating":
-            rest = head.rstrip(" -")
+        if head and (word := self._words.get(fold(last))) in ("rating", *_PLACES):
+            rest, place = head.rstrip(" -"), place or _PLACES.get(str(word))
         if rest == printed or not any(letter.isdigit() for letter in rest):
             return None
         made = self._meaning(rest.strip(), decimal, presence)
@@ -164,7 +163,7 @@ class Values:
             else None
             for role in (ColumnRole.REPORTING_LIMIT, ColumnRole.DETECTION_LIMIT)
         )  # a limit of law or an earlier result is nothing of this result
-        return replace(made, reporting_limit=reporting, detection_limit=detection)
+        return replace(made, reporting_limit=reporting, detection_limit=detection, measured=place or made.measured)
 
     def _ticked(self, text: str, presence: bool) -> ValueMeaning | None:
         """The one word of several that is ticked: `[ ] Present [X] Absent`."""
@@ -234,7 +233,7 @@ class Values:
         return ValueMeaning(Censoring.INTERVAL, None, low, high, note="range")
 
     def _plain(self, text: str, decimal: str | None) -> float | None:
-        found = _NUMBER.fullmatch(text.strip())
+        found = NUMBER.fullmatch(text.strip())
         read = found and read_number(found.group(2), decimal)
         return read if isinstance(read, float) else None
 
@@ -246,9 +245,9 @@ class Values:
             rest = rest[compared.end() :]
         elif about := self._about.match(rest):
             note, rest = "approximate", rest[about.end() :]
-        if rest[:1] + rest[-1:] in ("[]", "()") and _NUMBER.fullmatch(rest[1:-1]):
+        if rest[:1] + rest[-1:] in ("[]", "()") and NUMBER.fullmatch(rest[1:-1]):
             note, rest = "brackets", rest[1:-1]
-        found = _NUMBER.match(rest)
+        found = NUMBER.match(rest)
         if found is None or not any(letter.isdigit() for letter in found.group(2)):
             return None
         number = read_number(found.group(2), decimal)
@@ -261,7 +260,7 @@ class Values:
         number = float(f"{number!r}e{found.group(3)}") if found.group(3) else number
         uncertainty = None
         if plus := _UNCERTAINTY.match(rest):
-            more = _NUMBER.match(rest[plus.end() :])
+            more = NUMBER.match(rest[plus.end() :])
             spread = read_number(more.group(2), decimal) if more else None
             if more is None or not isinstance(spread, float):
                 return None
@@ -275,9 +274,8 @@ class Values:
             note, rest = "temperature", ""
         elif self._words.get(rest.strip(" ()")) == "about":
             note, rest = "approximate", ""
-        elif said := _ABSENCE.fullmatch(rest.strip()) or _PRESENCE.fullmatch(rest.strip()):
-            there = said.re is _PRESENCE
-            if there == (number == 0 or censoring is Censoring.LEFT):
+        elif len(word := rest.strip(" ()[],;–-")) > 1 and (said := self._words.get(word)) in _FOUND:
+            if (said in _THERE) == (number == 0 or censoring is Censoring.LEFT):
                 return None  # the number and the word contradict each other
             rest = ""
         codes, unit = self._tail(printed, rest)
@@ -337,55 +335,6 @@ class Values:
             codes.append(code.strip("^[]") or code)
             rest = rest[found.end() :].strip(" ,;/)")
         return tuple(codes)
-
-
-def read_number(text: str, decimal: str | None) -> float | str | None:
-    """The number that digits and separators stand for, "ambiguous" where the decimal sign would change it, else None.
-
-    A separator that cannot part thousands is the decimal sign whatever the table's convention: `0,8`, `12.5`,
-    `1.234,5`.
-    """
-    if not text or text in (".", ","):
-        return None
-    grouped = re.fullmatch(r"\d{1,3}(?:[ ']\d{3})+(?:([.,])\d+)?", text)
-    if grouped:
-        return float(text.replace(" ", "").replace("'", "").replace(",", "."))
-    if " " in text or "'" in text:
-        return None
-    dots, commas = text.count("."), text.count(",")
-    if not dots and not commas:
-        return float(text)
-    if dots and commas:
-        last = max(text.rfind("."), text.rfind(","))
-        sign, other = text[last], "," if text[last] == "." else "."
-        whole = text[:last]
-        if text.count(sign) > 1 or not re.fullmatch(rf"\d{{1,3}}(?:\{other}\d{{3}})+", whole):
-            return None
-        return float(whole.replace(other, "") + "." + (text[last + 1 :] or "0"))
-    sign = "." if dots else ","
-    thousands = re.fullmatch(rf"[1-9]\d{{0,2}}(?:\{sign}\d{{3}})+", text)
-    if text.count(sign) > 1:
-        return float(text.replace(sign, "")) if thousands else None
-    if thousands and decimal != sign:
-        return "ambiguous" if decimal is None else float(text.replace(sign, ""))
-    return float(text.replace(sign, "."))
-
-
-def decimal_votes(text: str) -> tuple[int, int]:
-    """How surely a cell shows a decimal point and a decimal comma: (1, 0), (0, 1) or (0, 0)."""
-    found = re.search(r"\d*(?:[ ']?\d{3})*[.,\d]+", clean(text))
-    if found is None or not re.search(r"[.,]", found.group()):
-        return 0, 0
-    number = found.group().strip(".,")
-    point, comma = read_number(number, "."), read_number(number, ",")
-    if not isinstance(point, float) or point != comma:
-        return 0, 0
-    last = max(number.rfind("."), number.rfind(","))
-    if last < 0 or _DATE.match(clean(text)):
-        return 0, 0
-    if number.count(number[last]) > 1:
-        return (0, 1) if number[last] == "." else (1, 0)
-    return (1, 0) if number[last] == "." else (0, 1)
 
 
 _LEFT = ValueMeaning(Censoring.LEFT, None, 0.0, None, detected=False)
