@@ -157,3 +157,39 @@ def test_a_laboratory_s_own_headers_are_of_no_standard():
 def test_any_text_has_an_answer(text):
     found = V.column(text)
     assert found is None or isinstance(found.role, ColumnRole)
+
+
+# Columns of public downloads (New Mexico, Ohio, Texas, California: see tests/reports/reports_databases.py) and of the
+# usual words in other orders (common practice, no source).
+PUT_TOGETHER = {
+    "ParameterValue": "value",
+    "ParameterUnitOfMeasure": "unit",
+    "PlusMinus": "uncertainty",
+    "LESS_THAN_YN": "detect_flag",
+    "MEASUREMENT_num": "value_number",
+    "collection_timestamp": "date_collected",
+    "detect_limit_value": "detection_limit",
+    "detect_limit_unit": "limit_unit",
+    "quantitationLimitNumeric": "reporting_limit",
+    "field_qc_type": "sample_type",
+    "is_filtered": "fraction",
+    "ASSESSABILITY_QUALIFIER_CODE": "qualifier",
+    "StateWellNumber": "site",
+    "WELL_DEPTH_FT": "well_depth",
+    "lab_method_description": "method",
+    "station.uid": "administrative",
+}
+
+
+@pytest.mark.parametrize(("heading", "role"), PUT_TOGETHER.items())
+def test_a_heading_put_together_of_known_words(heading, role):
+    assert V.column(heading).role == role
+
+
+@pytest.mark.parametrize(
+    "heading",
+    ["QC_RESULT", "MAX_RESULT", "MCL_VALUE", "Sample ID: SV0155", "Iron result", "Water quality results", "Well Lane"],
+)
+def test_a_word_left_over_says_no_role(heading):
+    found = V.column(heading)
+    assert found is None or found.role not in ("value", "sample_id", "site", "administrative")

@@ -90,6 +90,8 @@ class Marks:
 
         `family` is the key of a data standard's column; without one of its own the usual readings hold.
         """
+        if text.strip() == "=":  # the number itself, where others have "<" or ">"
+            return Effects()
         whole = self._code(text, family)
         if whole is not None:
             return whole

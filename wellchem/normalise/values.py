@@ -10,6 +10,8 @@ from wellchem.reading.rows import Coded, PrintedRows, few
 from wellchem.reading.tables import Reading
 from wellchem.vocabulary import Vocabulary
 
+_LETTERS = ("P", "A", "+", "-", "POS", "NEG")
+
 
 def decimals_of(reading: Reading, vocabulary: Vocabulary) -> tuple[dict[int, str | None], NDArray[np.bool_]]:
     """The decimal sign of each table, and the rows for whose number it had to be supposed."""
@@ -70,7 +72,8 @@ def values_of(
         block = np.where(rows.native, signs.index("."), block)
         which = np.where(values.codes >= 0, values.codes + block * len(texts), len(texts) * len(signs)).astype(np.int64)
     unnumbered = np.flatnonzero(np.isnan(numbers.number[: len(texts)])).tolist()
-    letters = [code for code in unnumbered if str(texts[code]).strip().upper() in ("P", "A", "+", "-", "POS", "NEG")]
+    none = numbers.noted("none")
+    letters = [code for code in unnumbered if none[code] or str(texts[code]).strip().upper() in _LETTERS]
     if letters:
         special = numbers_of(vocabulary, texts[letters], ".", presence=True)
         base = len(numbers.number)

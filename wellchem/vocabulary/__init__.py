@@ -12,6 +12,7 @@ from wellchem.vocabulary import numerals as _numerals
 from wellchem.vocabulary import values as _values
 from wellchem.vocabulary.analytes import Analyte, analytes
 from wellchem.vocabulary.codes import Codes
+from wellchem.vocabulary.column_words import shared_prefix
 from wellchem.vocabulary.columns import BESIDE_STATISTIC, Columns
 from wellchem.vocabulary.forms import form_factor, printed_form, usual_forms
 from wellchem.vocabulary.meanings import (
@@ -124,7 +125,7 @@ class Vocabulary:
 
     @cached_property
     def _columns(self) -> Columns:
-        return Columns(self._rows("columns"), self._units, self._fractions)
+        return Columns(self._rows("columns"), bundled_rows("column_words"), self._units, self._fractions)
 
     @cached_property
     def _phrases(self) -> Phrases:
@@ -185,6 +186,10 @@ class Vocabulary:
     def column(self, text: str, standard: str = "") -> ColumnMeaning | None:
         """What a column header says; `standard` prefers the columns of one data standard."""
         return self._columns.meaning(text, standard)
+
+    def shared_prefix(self, headers: Sequence[str]) -> str:
+        """What nearly all of a table's headers begin with and nothing is meant by (`GM_`), else an empty text."""
+        return shared_prefix(headers)
 
     def standard(self, headers: Sequence[str]) -> str:
         """The data standard that a table's headers belong to, empty for a laboratory's own."""

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from wellchem.models.codes import Fraction
+from wellchem.vocabulary.column_words import ColumnWords
 from wellchem.vocabulary.meanings import ColumnMeaning, ColumnRole
 from wellchem.vocabulary.tables import Row
 from wellchem.vocabulary.text import clean, without_date_format, words
@@ -32,10 +33,12 @@ class Columns:
     """Every header that is known; headers of data standards keep the standard's name."""
 
     rows: Iterable[Row]
+    word_rows: Iterable[Row]
     units: Units
     fractions: Mapping[str, Fraction]
     _headers: dict[str, list[ColumnMeaning]] = field(init=False, default_factory=dict)
     _known: dict[tuple[str, str], ColumnMeaning | None] = field(init=False, default_factory=dict)
+    _words: ColumnWords = field(init=False)
 
     def __post_init__(self) -> None:
         for row in self.rows:
@@ -48,6 +51,7 @@ class Columns:
                 row.get("note", ""),
             )
             self._headers.setdefault(_key(row["header"]), []).append(made)
+        self._words = ColumnWords(self.word_rows)
 
     def meaning(self, text: str, standard: str) -> ColumnMeaning | None:
         """What a header says (see Vocabulary.column)."""
@@ -75,7 +79,7 @@ class Columns:
                 return made
             if fraction := self._fraction(words(text)):
                 return ColumnMeaning(ColumnRole.VALUE, fraction)
-        return self._twice(printed, standard)
+        return self._twice(printed, standard) or self._words.meaning(printed)
 
     def _twice(self, text: str, standard: str) -> ColumnMeaning | None:
         """A header that says one thing twice, in two languages or two words: "Paramètre / Parameter"."""
@@ -112,6 +116,8 @@ class Columns:
                     return known
                 continue
             if not head or not self.units.parse(unit) or not self.units.is_printed(unit):
+                continue
+            if (word := self._plain(unit, standard)) and word.role is ColumnRole.UNIT:  # "detect_limit_unit"
                 continue
             if known := self._plain(head, standard):
                 numbered = not unit.strip("0123456789")  # "Result 2"; but "N-1" and "GW-2" are names of samples

@@ -35,6 +35,12 @@ _LEGEND_LINE = re.compile(
 _LABELLED = re.compile(r"^\(?13c\d{0,2}[)-]?[\s-]*[a-z]{2}|^d\d{1,2}-[a-z]{3}|[a-z)]-d\d{1,2}$")
 _ID_WORDS = re.compile(r"[A-Za-z]+|\d+")
 
+# A word of a cell that says the kind of a sample, whatever else stands in it.
+_ROLES_BY_WORD = {
+    "blank": Role.BLANK, "blanks": Role.BLANK, "spike": Role.SPIKE, "spiked": Role.SPIKE,
+    "duplicate": Role.DUPLICATE, "replicate": Role.DUPLICATE, "split": Role.DUPLICATE,
+}  # fmt: skip
+
 
 @dataclass
 class Phrases:
@@ -103,11 +109,10 @@ class Phrases:
         for kind in ("sample_type", "quality_control"):
             if found := self._exact.get((kind, key)):
                 return Role(found)
-        if key.startswith("quality control"):
-            for word, role in (("blank", Role.BLANK), ("spike", Role.SPIKE), ("duplicate", Role.DUPLICATE)):
-                if word in key:
-                    return role
-            return Role.DUPLICATE if "replicate" in key or "split" in key else Role.CONTROL
+        if key.startswith("quality control"):  # "Quality Control Sample-Lab Matrix Spike Duplicate"
+            return next((_ROLES_BY_WORD[word] for word in key.split() if word in _ROLES_BY_WORD), Role.CONTROL)
+        if key.startswith("sample ") and (role := _ROLES_BY_WORD.get(key.split()[-1])):  # "Sample-Field Blank"
+            return role
         return Role.ROUTINE if fold(text).startswith(("sample-", "field msr")) else None
 
     def id_role(self, text: str) -> Role | None:

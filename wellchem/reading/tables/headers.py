@@ -181,13 +181,16 @@ def _heads(cells: Cells, first: int, last: int) -> dict[int, Head]:
     for row in range(first, last + 1):
         for cell in _words_of(cells, row):
             own.setdefault(cell.column, []).append(cell.text)
-    standard = cells.lexicon.vocabulary.standard([" ".join(parts) for parts in own.values()])
+    texts = [" ".join(parts) for parts in own.values()]
+    prefix = cells.lexicon.vocabulary.shared_prefix(texts)
+    standard = cells.lexicon.vocabulary.standard([text.removeprefix(prefix) for text in texts])
     made: dict[int, Head] = {}
     labelled = {next(iter(cells.line(row))).column for row in range(first + 1, last + 1) if unit_row(cells, row)}
     for column, parts in sorted(own.items()):
         over = group.get(column, "")
         above = "" if over in parts and len(parts) == 1 else over
         said = parts[:1] if column in labelled else parts  # "Sample" over "Units": the label of the row of units
+        said = [part.removeprefix(prefix) for part in said]
         meaning = _meaning(cells, said, above, standard)
         left = made.get(column - 1)
         if left is not None and left.role is ColumnRole.STATISTIC:

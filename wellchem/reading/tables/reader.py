@@ -26,7 +26,7 @@ from wellchem.reading.tables.cells import Cells, Lexicon
 from wellchem.reading.tables.dated import clause_begun, dates_said, with_dates
 from wellchem.reading.tables.headers import Header
 from wellchem.reading.tables.heads import IDENTIFYING, Said, said_in, unlabelled_in
-from wellchem.reading.tables.samples import IDENTITY, SampleBook
+from wellchem.reading.tables.samples import IDENTITY, OTHER_TYPE, SampleBook
 from wellchem.vocabulary import Vocabulary
 
 
@@ -169,11 +169,18 @@ class Reader:
         if "point" in own and "sample_id" not in own:  # a heading that names the point names the sample too
             said.setdefault("sample_id", own["point"])
         self.results_since_head = True
-        if "sample_type" in identity:
-            identity = {**identity, "sample_type": self._roles(identity["sample_type"])}
+        identity = self._one_type(identity)
         if identity:
             return self.samples.many(identity, said, self.block)
         return np.full(count, self.samples.one(said, self.block), np.int32)
+
+    def _one_type(self, identity: dict[str, Coded]) -> dict[str, Coded]:
+        """The columns that say a kind of sample as one column of its role."""
+        types = [self._roles(identity[name]) for name in ("sample_type", OTHER_TYPE) if name in identity]
+        if not types:
+            return identity
+        others = {name: text for name, text in identity.items() if name not in ("sample_type", OTHER_TYPE)}
+        return {**others, "sample_type": types[0].or_else(types[-1])}
 
     def _roles(self, types: Coded) -> Coded:
         """Kinds of sample by their role alone: two routine kinds of one sample number are one sample."""
@@ -189,7 +196,7 @@ class Reader:
         self.results_since_head = True
         sections = np.arange(self.block + 1, self.block + 1 + count, dtype=np.int32)
         self.block += count
-        return self.samples.apart(identity, said, sections)
+        return self.samples.apart(self._one_type(identity), said, sections)
 
     def emit(
         self,

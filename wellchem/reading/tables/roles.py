@@ -9,8 +9,9 @@ from wellchem.models.codes import Censoring, LayoutKind
 from wellchem.reading.rows import HEAD_FIELDS, TakenColumn
 from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.headers import Head, Header, tick_columns
+from wellchem.reading.tables.samples import OTHER_TYPE
 from wellchem.reading.tables.shape import BESIDE, LAYOUT, OWN, SMALL, R, Shape, ValueColumn, numeric, units_among
-from wellchem.reading.tables.value_columns import take_values
+from wellchem.reading.tables.value_columns import layout_by_word, take_values
 from wellchem.vocabulary import ColumnRole
 
 _FEW, _MOST = 0.1, 0.5  # shares of known names below and above which a column is not, or is, taken for the names
@@ -101,7 +102,10 @@ def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
     for column in shape.columns():
         if column not in shape.taken:
             head = heads.get(column) or Head(column, "", (), "", None)
-            if shape.values and head.text and numeric(cells, column, body) and cells.height <= SMALL:
+            if (told := layout_by_word(cells, head)) is not None:
+                shape.layout[column] = LAYOUT[told]
+                shape.took(head, str(told), "a word of its heading")
+            elif shape.values and head.text and numeric(cells, column, body) and cells.height <= SMALL:
                 shape.ambiguous.append(column)
                 shape.took(head, "ambiguous", "numbers beside the results, under a heading that is not known")
             else:
@@ -166,6 +170,12 @@ def _mend(cells: Cells, heads: dict[int, Head], by_role: dict[ColumnRole, list[i
         if R.NAME not in by_role and len(texts) > 1 and all(map(cells.lexicon.vocabulary.name, texts)):
             by_role[R.REMARK].remove(column)
             by_role[R.NAME] = [column]
+    named = by_role.get(R.NAME, [])
+    for column in named[1:] if not by_role.keys() & {R.VALUE} else ():  # "Measurement" beside "Characteristic name"
+        if numeric(cells, column, body) and _known_share(cells, named[0], body) >= _MOST:
+            by_role[R.NAME] = [other for other in named if other != column]
+            by_role[R.VALUE] = [column]
+            break
     counts = [column for column in by_role.get(R.STATISTIC, []) if _COUNT.search(heads[column].text)]
     if (
         len(counts) == len(by_role.get(R.STATISTIC, [])) == 1
@@ -276,7 +286,10 @@ def _take_identity(
         if name == "sample_id":
             columns = _sample_columns(cells, shape, heads, columns, body)
         for column in columns:
-            if name in shape.identity:
+            if name == "sample_type" and name in shape.identity and OTHER_TYPE not in shape.identity:
+                shape.identity[OTHER_TYPE] = column
+                shape.took(heads[column], name, "a second kind of sample")
+            elif name in shape.identity:
                 shape.layout.setdefault(column, LayoutKind.ADMINISTRATIVE)
                 shape.took(heads[column], "administrative", f"a second column of {name}")
             else:

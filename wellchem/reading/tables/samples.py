@@ -11,6 +11,8 @@ from numpy.typing import NDArray
 from wellchem.reading.rows import HEAD_FIELDS, Coded, SampleHeads, concatenated, constant, of
 
 # What tells one sample from another; the rest is said of a sample.
+# A second column that says a kind of sample ("Activity type" beside "Sample type"): either may say quality control.
+OTHER_TYPE = "other_sample_type"
 IDENTITY = ("sample_id", "site", "point", "date_collected", "time_collected", "matrix", "sample_type")
 Fields = dict[str, str]
 _NAMES = ("sample_id", "site")

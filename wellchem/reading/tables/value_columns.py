@@ -189,6 +189,11 @@ def _sample_said(cells: Cells, text: str) -> dict[str, str]:
     return {"sample_id": text}
 
 
+def layout_by_word(cells: Cells, head: Head) -> ColumnRole | None:
+    """The role of a column of limits, averages … that a single word of its heading tells ("Local guideline")."""
+    return min((role for role in _word_roles(cells, head) if role in LAYOUT), default=None)
+
+
 def _word_roles(cells: Cells, head: Head) -> set[ColumnRole]:
     """Roles of the single words of a heading."""
     words: set[str] = set()

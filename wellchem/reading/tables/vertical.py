@@ -8,6 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wellchem.models.codes import LayoutKind, UnreadReason
+from wellchem.reading.grid import GridColumn
 from wellchem.reading.rows import Coded, Table, column, constant, of
 from wellchem.reading.tables.beside import apart, are_units, inverted
 from wellchem.reading.tables.between import between
@@ -17,6 +18,7 @@ from wellchem.reading.tables.limits import limit_texts
 from wellchem.reading.tables.reader import Reader
 from wellchem.reading.tables.roles import groups, shape_of
 from wellchem.reading.tables.sample_rows import sample_rows
+from wellchem.reading.tables.samples import OTHER_TYPE
 from wellchem.reading.tables.shape import OWN, SMALL, Shape, ValueColumn
 from wellchem.reading.tables.stacked import stacked_at
 from wellchem.reading.tables.table_rows import prefixed, repeats, rows_of, wrapped_in
@@ -241,8 +243,8 @@ def _texts(
         texts["measured"] = constant(value.measured, len(rows))
     if value.note:
         texts["column_note"] = constant(value.note, len(rows))
-    if "measured" not in texts and "sample_type" in shape.identity:
-        texts["measured"] = column(columns[shape.identity["sample_type"]], at)
+    if "measured" not in texts and (told := _place_of_measuring(reader, shape, columns, at)) is not None:
+        texts["measured"] = told
     if shape.statistic is not None:
         texts["statistic"] = column(columns[shape.statistic], at)
     if shape.quality and not reader.section.role:
@@ -254,6 +256,18 @@ def _texts(
     if source.native is not None:
         native = np.append(source.native, False)[mine.codes]
     return texts, native
+
+
+def _place_of_measuring(reader: Reader, shape: Shape, columns: tuple[GridColumn, ...], at: object) -> Coded | None:
+    """Field or laboratory, from the columns that say a kind of sample ("Field measurement")."""
+    found = None
+    for kind in ("sample_type", OTHER_TYPE):
+        if kind in shape.identity:
+            told = column(columns[shape.identity[kind]], at)
+            known = np.array([reader.vocabulary.measured(str(text)) is not None for text in told.texts] + [False])
+            told = told.kept(known[told.codes])
+            found = told if found is None else found.or_else(told)
+    return found
 
 
 def _ambiguous(

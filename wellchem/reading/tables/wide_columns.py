@@ -9,6 +9,7 @@ from wellchem.models.codes import LayoutKind
 from wellchem.reading.rows import HEAD_FIELDS, TakenColumn
 from wellchem.reading.tables.cells import Cells, Kind, Lexicon
 from wellchem.reading.tables.headers import Head, Header, coded_heading
+from wellchem.reading.tables.samples import OTHER_TYPE
 from wellchem.reading.tables.shape import BESIDE, LAYOUT
 from wellchem.vocabulary import ColumnRole, Companion, NameMeaning
 
@@ -181,7 +182,10 @@ def _other(cells: Cells, wide: Wide, head: Head, latest: Analyte | None, body: i
     index, role = head.column, head.role
     if role in _IDENTITY:
         name = _IDENTITY[role]
-        if name in wide.identity:
+        if name == "sample_type" and name in wide.identity and OTHER_TYPE not in wide.identity:
+            wide.identity[OTHER_TYPE] = index
+            wide.taken[index] = TakenColumn(index, head.text, name, "a second kind of sample")
+        elif name in wide.identity:
             wide.layout[index] = LayoutKind.ADMINISTRATIVE
             wide.taken[index] = TakenColumn(index, head.text, "administrative", f"a second column of {name}")
         else:
