@@ -39,7 +39,8 @@ class NameMeaning:
     `basis` is a chemical form that the name prints ("as N", "NO3-N"); `supposed` one that it only suggests (a formula
     beside or instead of the name, "bicarbonate alkalinity"). `unit` is a unit printed in the name, `temperature` its
     reference temperature [°C], `point` where the name says that the water was taken. `companion` is set where the name
-    is of something beside a result. `assumptions` are codes such as `analyte=apparent_color`.
+    is of something beside a result. `reporting_limit` and `detection_limit` are printed in the name's brackets.
+    `assumptions` are codes such as `analyte=apparent_color`.
     """
 
     analyte: str
@@ -54,6 +55,8 @@ class NameMeaning:
     companion: Companion | None = None
     footnotes: tuple[str, ...] = ()
     assumptions: tuple[str, ...] = ()
+    reporting_limit: str = ""
+    detection_limit: str = ""
 
 
 @dataclass(frozen=True)

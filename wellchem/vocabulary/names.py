@@ -7,7 +7,7 @@ is unknown: what is only similar is never taken for it.
 
 import re
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from wellchem.models.codes import Fraction, Measured, SamplingPoint
 from wellchem.vocabulary.analytes import Analyte
@@ -38,8 +38,11 @@ _LEADER = re.compile(r"\.{2,}|^\(?\d{1,2}[.)]\s+(?=[^\W\d])")  # dots to the val
 _FILTER = re.compile(r"^\d*\.?\d+[\s-]*(?:micron|µm|um)s?\b(?: (?:glass fiber|membrane|capsule))?(?: filters?)?$")
 _EMISSION_LINE = re.compile(r"^([A-Z][a-z]?) (\d{3}\.\d{3})(?:\s?-\s?[AR])?$")
 _LIMIT = re.compile(
-    r"\s*[(\[]([^\W\d][^\d()\[\]<]*?)\s*[:=]?\s*<?\s*\d[^()\[\]]*[)\]]"
+    r"\s*[(\[]([^\W\d][^\d()\[\]<]*?)\s*[:=]?\s*(<?\s*\d[^()\[\]]*)[)\]]"
 )  # "(RL 0.05)", "[MCL = 10 mg/L]"
+# A limit without its word: "(10)", "(<0.3 mg/L)".
+_BARE_LIMIT = re.compile(r"\s*[(\[]\s*([<≤]?)\s*(\d+(?:[.,]\d+)?)\s*([^()\[\]\d][^()\[\]]*)?[)\]]")
+_LIMITED_GROUPS = ("metal", "major ion", "nutrient", "inorganic")
 _LIMITS = (ColumnRole.LIMIT, ColumnRole.REPORTING_LIMIT, ColumnRole.DETECTION_LIMIT, ColumnRole.STATISTIC)
 _LONGEST, _WAYS = 28, 4  # words of a name; ways of reading it that are kept
 
@@ -149,8 +152,13 @@ class Names:
     def _meaning(self, text: str, unit: str, fraction: Fraction | None) -> NameMeaning | None:
         printed = clean(text).strip(" :;,.-_=")
         printed = _LEADER.sub(" ", printed).strip()
-        if (beside := _LIMIT.search(printed)) and self.role_of(beside.group(1)) in _LIMITS:  # a limit is no part of it
-            printed = (printed[: beside.start()] + printed[beside.end() :]).strip(" ,;")
+        if (beside := _LIMIT.search(printed)) and (role := self.role_of(beside.group(1))) in _LIMITS:
+            made = self._meaning(_without(printed, beside), unit, fraction)  # a limit is no part of the name
+            if made and role is ColumnRole.REPORTING_LIMIT:
+                return replace(made, reporting_limit=beside.group(2))
+            return (
+                replace(made, detection_limit=beside.group(2)) if made and role is ColumnRole.DETECTION_LIMIT else made
+            )
         if line := _EMISSION_LINE.match(printed.rstrip("*†‡ ")):
             printed, method = line.group(1), f"emission line {line.group(2)}"
         else:
@@ -162,7 +170,22 @@ class Names:
                 made := self._parse(reading, unit, fraction, marks if reading == readings[1] != printed else (), method)
             ) is not None:
                 return made
-        return None
+        return self._without_bare_limit(printed, unit, fraction)
+
+    def _without_bare_limit(self, printed: str, unit: str, fraction: Fraction | None) -> NameMeaning | None:
+        """A name with a bare number in brackets that can only be a limit: no valence, isotope, end point, filter."""
+        beside = _BARE_LIMIT.search(printed)
+        if beside is None or not beside.start():
+            return None
+        sign, number, amount = beside.group(1), beside.group(2), (beside.group(3) or "").strip()
+        if (amount and not self.units.parse(amount)) or float(number.replace(",", ".")) == 0.45:
+            return None
+        if not (sign or amount or not number.isdigit() or int(number) >= 10):
+            return None
+        made = self._meaning(_without(printed, beside), unit, fraction)
+        if made is None or squash(printed[: beside.start()] + number) in self._spellings:
+            return None
+        return made if self.analytes[made.analyte].group in _LIMITED_GROUPS else None
 
     def _without_method(self, printed: str) -> tuple[str, str]:
         found = _METHOD.search(printed)
@@ -337,6 +360,11 @@ class Names:
             if becomes and self.units.measures(unit, self.analytes[becomes]):
                 return becomes
         return None if analyte in self._families else analyte
+
+
+def _without(printed: str, part: re.Match[str]) -> str:
+    """A name without a part in brackets."""
+    return re.sub(r"\s+", " ", printed[: part.start()] + " " + printed[part.end() :]).strip(" ,;-")
 
 
 def _letters_stand(spelling: Spelling, raw: str, printed: str, tokens: list[_Word], start: int, end: int) -> bool:
