@@ -120,3 +120,29 @@ def test_lines_under_a_heading_of_limits_are_nobody_s_result(heading, kind):
     found, unread = read([*HEAD, "Zinc: 0.2 mg/L", "", heading, "Iron 0.3 mg/L", "Manganese 0.05 mg/L"], kind)
     assert set(found) == {"zinc"}
     assert len(unread) == 2
+
+
+@pytest.mark.parametrize(
+    "head",
+    [["Rapport d'analyse"], ["Rapport d'analyse", "Laboratoire du Lac, 12 rue des Tilleuls, Rives"], []],
+)
+def test_decimal_commas_part_no_running_lines(head):
+    lines = ["Fer : 0,3 mg/l", "Nitrates (N) : 2,4 mg/l, manganèse : 0,05 mg/l", "pH : 7,1", "Turbidité 0,4 NFU"]
+    found, unread = read([*head, *lines], "txt")
+    assert {key: one.value for key, one in found.items()} == {
+        "iron": 0.3, "nitrate": 2.4, "manganese": 0.05, "ph": 7.1, "turbidity": 0.4,
+    }  # fmt: skip
+    assert not unread
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Well,Iron,pH\nW-1,2,7\nW-2,3,7\n",
+        "Sample, Iron, pH\nW-1, 2, 7\nW-2, 3, 7\n",
+        "Iron,0.2,mg/L\npH,7,\nSodium,20,mg/L\n",
+    ],
+)
+def test_commas_between_figures_still_part_the_cells_of_tables(text):
+    report = wellchem.read(text.encode(), name="a.txt")
+    assert {one.value for sample in report.samples for one in sample.results} >= {7.0}

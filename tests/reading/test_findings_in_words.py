@@ -112,3 +112,17 @@ def test_presence_without_a_number_is_present():
     said, unread = read(["Analyte,Result,Units", 'Lead,"Present, not quantified",ug/L', "Zinc,0.31,mg/L"], "a.csv")
     assert (said["lead"].censoring, said["lead"].value) == ("present", None)
     assert not unread
+
+
+@pytest.mark.parametrize("row", ["Härtebereich,hart,", "Hardness class,hard,", "Iron bacteria smear,slight growth,"])
+def test_a_word_where_the_results_stand_is_unread_whatever_its_name(row):
+    found, unread = read(["Analyte,Result,Units", "Zinc,0.31,mg/L", row, "Copper,0.1,mg/L"], "a.csv")
+    assert set(found) == {"zinc", "copper"}
+    assert [row.split(",")[0] in one.text for one in unread] == [True]
+
+
+@pytest.mark.parametrize("line", ["Water hardness: hard", "E. coli: see note", "Total Hardness: very hard"])
+def test_a_known_name_with_words_for_its_value_is_unread(line):
+    found, unread = read(["Zinc: 0.31 mg/L", line])
+    assert set(found) == {"zinc"}
+    assert [(one.text, one.reason) for one in unread] == [(line, "unreadable_value")]

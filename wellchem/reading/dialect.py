@@ -14,6 +14,8 @@ SAMPLE = 1 << 16
 LINES = 400
 CANDIDATES = ("\t", ";", "|", ",")  # of two that fit equally well, the one that figures and prose hold less often
 DECIMAL_COMMA = re.compile(r"(?<=\d),(?=\d)")
+WORDED_COMMA = re.compile(r"^.*[^\W\d].*?(?<=\d),(?=\d)", re.MULTILINE)
+OTHER_COMMA = re.compile(r"(?<!\d),(?!\s|$)|,(?![\d\s]|$)|\d,\d+,\d", re.MULTILINE)
 DIRECTIVE = re.compile(r"sep=(.)\s*\n", re.IGNORECASE)
 
 
@@ -58,8 +60,19 @@ def find_dialect(data: bytes) -> tuple[Dialect, float]:
     return (dialect, covered) if score > 0 else (Dialect("", False, False, 1), 0.0)
 
 
+def _running(head: str) -> bool:
+    """Whether a text is running lines with decimal commas ("Fer : 0,3 mg/l"): no comma of it parts anything else.
+
+    Every comma stands between figures, or before a blank as in a sentence, and words stand before most of the first.
+    """
+    lines = sum(DECIMAL_COMMA.search(line) is not None for line in head.split("\n"))
+    return lines > 0 and not OTHER_COMMA.search(head) and len(WORDED_COMMA.findall(head)) * 2 > lines
+
+
 def _fit(head: str, dialect: Dialect) -> tuple[float, float, Dialect]:
     """How well a dialect cuts: the share of rows whose width returns, weighted by that width; and that share."""
+    if dialect.delimiter == "," and _running(head):
+        return 0.0, 0.0, dialect
     # A decimal comma between figures says nothing for a comma where another delimiter is about.
     if dialect.delimiter == "," and any(head.count(other) >= head.count("\n") / 2 > 0 for other in "\t;|"):
         head = DECIMAL_COMMA.sub(".", head)

@@ -55,6 +55,13 @@ def undecided(lexicon: Lexicon, text: str) -> bool:
     return all(_NUMBER.match(word) or lexicon.vocabulary.is_unit(word) or not word for word in rest)
 
 
+def named_in_words(lexicon: Lexicon, text: str) -> bool:
+    """Whether a line is a known name and, behind its colon, a word or two that are no value: "Water hardness: hard"."""
+    name, colon, rest = text.partition(":")
+    short = 0 < len(rest.split()) <= 3 and len(rest) <= 30
+    return bool(colon) and short and len(name.strip()) > 2 and lexicon.is_name(name.strip())
+
+
 def of_others(cells: Cells, row: int) -> bool:
     """Whether the lines above make a bare line somebody else's: a heading over limits, or a sentence that runs on."""
     for above in range(row - 1, -1, -1):

@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable
 
 from wellchem.models.codes import LayoutKind, Role, UnreadReason
-from wellchem.reading.tables.bare import bare_results, of_others, undecided
+from wellchem.reading.tables.bare import bare_results, named_in_words, of_others, undecided
 from wellchem.reading.tables.cells import Cell, Cells, Kind
 from wellchem.reading.tables.labelled import emit_labelled, heads_result, labelled
 from wellchem.reading.tables.notes import (
@@ -79,6 +79,12 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
     if any(cell.column in values and cell.kind & Kind.NUMBER for cell in left):
         reader.loose_row(grid, row, [cell.column for cell in left], UnreadReason.NO_NAME)
         return
+    if not dated and _worded(left, set(values)):
+        reader.loose_row(grid, row, [cell.column for cell in left], UnreadReason.UNKNOWN_NAME)
+        return
+    if named_in_words(reader.lexicon, text):
+        reader.loose_row(grid, row, [cell.column for cell in left], UnreadReason.UNREADABLE_VALUE)
+        return
     if _looks_like_result(left) or tells_finding(reader.lexicon, text):
         reader.loose_row(grid, row, [cell.column for cell in left], UnreadReason.NOT_A_TABLE)
         return
@@ -146,6 +152,13 @@ def _bare(reader: Reader, grid: int, cells: Cells, row: int, left: list[Cell], t
         lines = (0, columns[-1]) if len(found) == 1 and not heads_result(reader, grid, row, columns[-1]) else (-1, -1)
         emit_labelled(reader, grid, row, columns, said, lines)
     return True
+
+
+def _worded(left: list[Cell], values: set[int]) -> bool:
+    """Whether a row has an unknown name and, where the results stand, a word or two: "Hardness class", "hard"."""
+    said = [cell for cell in left if cell.column in values]
+    other = any(cell.kind & (Kind.PHRASE | Kind.HEADER | Kind.DATE) or ":" in cell.text for cell in left)
+    return len(said) == 1 and left[0] not in said and not other and len(said[0].text) <= 30 >= len(left[0].text)
 
 
 def _looks_like_result(left: list[Cell]) -> bool:

@@ -185,6 +185,6 @@ def value_and_unit(lexicon: Lexicon, text: str) -> tuple[str, str] | None:
     if not found or lexicon.vocabulary.value(found["value"]) is None:
         return None
     unit = (found["unit"] or "").strip()
-    if unit and not lexicon.vocabulary.is_unit(unit):
+    if unit and not (lexicon.vocabulary.is_unit(unit) and any(sign.isalpha() or sign in "%°/" for sign in unit)):
         return None
     return found["value"], unit
