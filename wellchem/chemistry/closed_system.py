@@ -43,6 +43,17 @@ def settled(block: Block, known: Conditions) -> tuple[Block, NDArray[np.int8]]:
     return after, reason
 
 
+def heated(target: Array, before: int | NDArray[np.int8]) -> tuple[Array, NDArray[np.int8]]:
+    """Temperatures that waters in a row are to come to, NaN where there is no such water, and the waters' reasons."""
+    reason = np.array(before, dtype=np.int8).reshape(-1)
+    solved = reason == Reason.SOLVED
+    with np.errstate(invalid="ignore"):
+        in_range = (target >= 0) & (target <= 100)
+    reason[solved & ~in_range] = Reason.OUT_OF_RANGE
+    reason[solved & np.isnan(target)] = Reason.MISSING
+    return np.where(in_range, target, np.nan), reason
+
+
 def change_temperature(waters: Speciation, temperature: ArrayLike) -> Speciation:
     """The same waters at another temperature, without gain or loss of carbon dioxide.
 
@@ -72,15 +83,9 @@ def change_temperature(waters: Speciation, temperature: ArrayLike) -> Speciation
     size = target.size
     free = np.empty((len(waters.components), size))
     ph, strength, log_water = (np.empty(size) for _ in range(3))
-    reason = np.array(waters.reason, dtype=np.int8).reshape(-1)
-    solved = reason == Reason.SOLVED
-    with np.errstate(invalid="ignore"):
-        in_range = (target >= 0) & (target <= 100)
-    reason[solved & ~in_range] = Reason.OUT_OF_RANGE
-    reason[solved & np.isnan(target)] = Reason.MISSING
+    to, reason = heated(target, waters.reason)
     for part, block in waters.blocks():
-        to = np.where(in_range[part], target[part], np.nan)
-        known = closed_conditions(block, Given.ALKALINITY_CARBON, to, np.zeros(to.size))
+        known = closed_conditions(block, Given.ALKALINITY_CARBON, to[part], np.zeros(len(block.ph)))
         after, found = settled(block, known)
         reason[part] = np.where(reason[part] == Reason.SOLVED, found, reason[part])
         free[:, part], ph[part] = after.free, after.ph

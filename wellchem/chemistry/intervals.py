@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, fields, is_dataclass
 from functools import partial
 from itertools import product
+from math import prod
 from typing import Any, NamedTuple, TypeVar
 
 import numpy as np
@@ -127,9 +128,10 @@ def _box(intervals: Mapping[str, ArrayLike | tuple[ArrayLike, ArrayLike]]) -> di
     box = {}
     for name, given in intervals.items():
         low, high = arrays(*given) if isinstance(given, tuple) else arrays(given, given)
-        high = np.where(np.isnan(high) & ~np.isnan(low), np.inf, high)
-        if np.any(low > high):
-            raise ValueError(f"the interval of {name} has its low end above its high end")
+        if not (low <= high).all():
+            high = np.where(np.isnan(high) & ~np.isnan(low), np.inf, high)
+            if np.any(low > high):
+                raise ValueError(f"the interval of {name} has its low end above its high end")
         box[name] = (low, high)
     return box
 
@@ -137,6 +139,8 @@ def _box(intervals: Mapping[str, ArrayLike | tuple[ArrayLike, ArrayLike]]) -> di
 def _bounds(function: Callable[..., Any], box: Mapping[str, tuple[Array, Array]], known: Behaviour) -> Bounds:
     """Bounds of one output: what is certain is computed as it is, the rest is searched for both ends."""
     shape = np.broadcast_shapes(*(end.shape for pair in box.values() for end in pair))
+    if (found := _directed(function, box, known, shape)) is not None:
+        return found
     flat = {name: (_flat(low, shape), _flat(high, shape)) for name, (low, high) in box.items()}
     size = int(np.prod(shape))
     uncertain, missing = np.zeros(size, dtype=bool), np.zeros(size, dtype=bool)
@@ -154,6 +158,33 @@ def _bounds(function: Callable[..., Any], box: Mapping[str, tuple[Array, Array]]
         for ends, found, limit in ((low_end, least, known.least), (high_end, greatest, known.greatest)):
             ends[chosen] = np.clip(np.where(np.isnan(found), limit, found), known.least, known.greatest)
     return Bounds(restored(low_end.reshape(shape)), restored(high_end.reshape(shape)))
+
+
+def _directed(
+    function: Callable[..., Any], box: Mapping[str, tuple[Array, Array]], known: Behaviour, shape: tuple[int, ...]
+) -> Bounds | None:
+    """Bounds of a few waters where whatever is uncertain has a direction and two ends: both corners, in one call.
+
+    None where that is not so, or a corner has no value in the function's range.
+    """
+    if 2 * prod(shape) > _AT_ONCE:
+        return None
+    corners: dict[str, Array] = {}
+    for name, (low, high) in box.items():
+        exact = low == high
+        if exact.all():
+            corners[name] = low
+            continue
+        if not (exact | np.isfinite(high - low)).all() or name not in (*known.rising, *known.falling):
+            return None
+        ends = (low, high) if name in known.rising else (high, low)
+        corners[name] = np.array([np.broadcast_to(end, shape) if end.shape != shape else end for end in ends])
+    if all(corner.ndim <= len(shape) for corner in corners.values()):
+        return None
+    values = _value(function, corners)
+    if not ((values >= known.least) & (values <= known.greatest)).all():
+        return None
+    return Bounds(restored(values[0]), restored(values[1]))
 
 
 def _flat(end: Array, shape: tuple[int, ...]) -> Array:

@@ -1,14 +1,16 @@
 """Calcium carbonate that a water can lay down or take up, by equilibration."""
 
 from dataclasses import dataclass
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from .closed_system import change_temperature, closed_conditions, settled
+from .closed_system import change_temperature, closed_conditions, heated, settled
 from .equilibria import temperature_basis
 from .equilibrium import Given
 from .masses import molar_mass
+from .saturation import saturation_index
 from .state import Reason, Speciation
 from .system import CALCIUM
 from .tables import Array, restored
@@ -22,22 +24,42 @@ class CalciumCarbonatePotential:
 
     Attributes
     ----------
-    saturation_index : float or array
-        Saturation index before, at the temperature of equilibration [1]
     precipitated : float or array
         Calcium carbonate precipitation potential: positive what precipitates, negative what dissolves, as CaCO3 per
         litre of the water at the temperature at which it was analysed [mg/L]
-    ph_before, ph_after : float or array
-        pH at that temperature before and after [1]
+    ph_after : float or array
+        pH at the temperature of equilibration, beside the solid [1]
     reason : int or array
-        A `Reason`; the other fields are NaN where it is not SOLVED.
+        A `Reason`; the other values are NaN where it is not SOLVED.
+    mineral : str
+        `calcite` or `aragonite`.
+    waters : Speciation
+        The waters as they were analysed.
+    temperature : float, array or None
+        Temperature of equilibration; None where it is the waters' own [°C]
     """
 
-    saturation_index: float | Array
     precipitated: float | Array
-    ph_before: float | Array
     ph_after: float | Array
     reason: int | NDArray[np.int8]
+    mineral: str
+    waters: Speciation
+    temperature: ArrayLike | None
+
+    @cached_property
+    def before(self) -> Speciation:
+        """The waters at the temperature of equilibration, before anything precipitates."""
+        return self.waters if self.temperature is None else change_temperature(self.waters, self.temperature)
+
+    @property
+    def saturation_index(self) -> float | Array:
+        """Saturation index before, at the temperature of equilibration [1]."""
+        return restored(saturation_index(self.before, self.mineral) + np.where(self.reason == Reason.SOLVED, 0, np.nan))
+
+    @property
+    def ph_before(self) -> float | Array:
+        """pH before, at the temperature of equilibration [1]."""
+        return self.before.ph
 
 
 def calcium_carbonate_potential(
@@ -86,33 +108,29 @@ def calcium_carbonate_potential(
         raise ValueError("a calcium carbonate potential needs waters speciated with calcium")
     if mineral not in _MINERALS:
         raise ValueError(f"calcium carbonate is one of {', '.join(_MINERALS)}, not {mineral!r}")
-    before = waters if temperature is None else change_temperature(waters, temperature)
-    parts = before.system.phase(mineral)
+    parts = waters.system.phase(mineral)
     assert parts is not None
-    size = np.size(before.ph)
-    index, precipitated, ph = (np.empty(size) for _ in range(3))
-    reason = np.array(before.reason, dtype=np.int8).reshape(-1)
-    litre = np.reshape(waters.water, -1)
-    for part, block in before.blocks():
+    shape, size = np.shape(waters.ph), np.size(waters.ph)
+    target = np.reshape(np.broadcast_to(waters.temperature if temperature is None else temperature, shape), -1)
+    target, reason = heated(target, waters.reason)
+    precipitated, ph = np.empty(size), np.empty(size)
+    carbon = waters.system.stoichiometry[:, waters.system.carbonate]
+    for part, block in waters.blocks():
         # The product {Ca}{CO3} of the saturated water is what makes the index nought.
-        constant = -(parts[1] @ temperature_basis(block.temperature))
-        known = closed_conditions(block, Given.CALCIUM_CARBONATE, block.temperature, constant)
+        constant = -(parts[1] @ temperature_basis(target[part]))
+        # A closed volume keeps its totals: the way there, by temperature first or by the solid, does not matter.
+        known = closed_conditions(block, Given.CALCIUM_CARBONATE, target[part], constant)
         after, found = settled(block, known)
         reason[part] = np.where(reason[part] == Reason.SOLVED, found, reason[part])
-        index[part], ph[part] = block.index(mineral), after.ph
-        carbon = before.system.stoichiometry[:, before.system.carbonate]
-        precipitated[part] = known.totals[before.system.carbonate] - carbon @ after.molalities()
-    precipitated *= litre * molar_mass("CaCO3") * 1000
+        ph[part] = after.ph
+        precipitated[part] = known.totals[waters.system.carbonate] - carbon @ after.molalities()
+    precipitated *= np.reshape(waters.water, -1) * molar_mass("CaCO3") * 1000
     nan = np.where(reason == Reason.SOLVED, 0.0, np.nan)
-    shape = np.shape(before.ph)
-
-    def shaped(values: Array) -> float | Array:
-        return restored((values + nan).reshape(shape))
-
     return CalciumCarbonatePotential(
-        shaped(index),
-        shaped(precipitated),
-        before.ph,
-        shaped(ph),
-        reason.reshape(shape) if shape else int(reason[0]),
+        precipitated=restored((precipitated + nan).reshape(shape)),
+        ph_after=restored((ph + nan).reshape(shape)),
+        reason=reason.reshape(shape) if shape else int(reason[0]),
+        mineral=mineral,
+        waters=waters,
+        temperature=temperature,
     )

@@ -55,13 +55,16 @@ def _or_range(column: Column, low: float, high: float) -> Ends:
 
 def worked_out(function: Callable[..., object], given: Mapping[str, Ends], inputs: tuple[str, ...]) -> Amount:
     """A function of the chemistry room over the bounds of its arguments, for the samples that have them all."""
-    whole = np.ones(len(next(iter(given.values()))[0]), dtype=bool)
+    size = len(next(iter(given.values()))[0])
+    low_end, high_end = np.full(size, np.nan), np.full(size, np.nan)
+    whole = np.ones(size, dtype=bool)
+    exact = np.ones(size, dtype=bool)
     for low, high in given.values():
-        whole &= ~np.isnan(low) & ~np.isnan(high)
-    exact = whole.copy()
-    for low, high in given.values():
+        whole &= low <= high  # not where either is NaN
+        if not whole.any():
+            return Amount(low_end, high_end, inputs)
         exact &= low == high
-    low_end, high_end = np.full(len(whole), np.nan), np.full(len(whole), np.nan)
+    exact &= whole
     if exact.any():
         low_end[exact] = high_end[exact] = function(**{name: low[exact] for name, (low, _) in given.items()})
     if (rest := whole & ~exact).any():

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from itertools import product
 
 import numpy as np
@@ -9,7 +10,7 @@ import numpy as np
 from wellchem.interpretation import signs
 from wellchem.interpretation.checks_sums import FAIL, NOT_POSSIBLE, PASS, WARN, Outcome, Status
 from wellchem.interpretation.practice import by, level, number, rows, units
-from wellchem.interpretation.table import BLANK, ESTIMATED, HELD, OVER, REJECTED, UNREPORTED, Bools, Rows
+from wellchem.interpretation.table import BLANK, ESTIMATED, HELD, OVER, REJECTED, UNREPORTED, Bools, Floats, Rows
 from wellchem.interpretation.waters import HOURS_A_DAY, Waters, choose
 from wellchem.models.codes import SamplingPoint
 
@@ -26,11 +27,13 @@ def too_late(waters: Waters, analyte: str) -> Bools:
     """Where a test of the analyte was surely begun after its holding time, or its qualifier says so."""
     least, _ = waters.held
     flagged = (waters.table.standing(analyte).flags & HELD) != 0
-    for row in rows("holding_times"):
-        if row["analyte"] == analyte:
-            permitted = np.where(waters.chlorinated, float(row["hours_chlorinated"]), float(row["hours"]))
-            return np.asarray(flagged | (least > permitted), dtype=bool)
-    return np.asarray(flagged, dtype=bool)
+    if row := by("holding_times", "analyte").get(analyte):
+        flagged |= least > _permitted(waters, row[0])
+    return flagged
+
+
+def _permitted(waters: Waters, row: Mapping[str, str]) -> Floats:
+    return np.where(waters.chlorinated, float(row["hours_chlorinated"]), float(row["hours"]))
 
 
 def holding_time(waters: Waters) -> Outcome:
@@ -38,8 +41,10 @@ def holding_time(waters: Waters) -> Outcome:
     least, most = waters.held
     status = np.full(waters.size, NOT_POSSIBLE, dtype=np.int8)
     for row in rows("holding_times"):
+        if not waters.table.holds(row["analyte"]):
+            continue
         measured = waters.table.standing(row["analyte"]).measured
-        permitted = np.where(waters.chlorinated, float(row["hours_chlorinated"]), float(row["hours"]))
+        permitted = _permitted(waters, row)
         late = too_late(waters, row["analyte"])
         passed = FAIL if row["analyte"] in _BACTERIA else WARN
         unknown = np.isnan(most)
@@ -126,9 +131,9 @@ def reporting_limits(waters: Waters) -> Outcome:
     figure = (health + other).astype(np.float64)
     hit: tuple[Rows, ...] = ()
     if waters.size == 1:
-        hit = tuple(np.array([row]) for row in np.unique(verdicts.row[open_ones]) if row >= 0)
-        back = {int(source): place for place, source in enumerate(waters.table.order)}
-        hit = tuple(np.array([back[int(row[0])]]) for row in hit if int(row[0]) in back)
+        back = {source: place for place, source in enumerate(waters.table.order.tolist())}
+        unsettled = sorted(set(verdicts.row[open_ones].tolist()))
+        hit = tuple(np.array([back[row]]) for row in unsettled if row in back)
     return Outcome(status, figure, figure, "1", "comparisons that cannot be decided", rows=hit)
 
 
@@ -143,8 +148,10 @@ def age(waters: Waters) -> Outcome:
 
 def implausible(waters: Waters, analyte: str) -> Bools:
     """Where a value is out of the range of ground water."""
-    column = waters.table.most(analyte)
     found = np.zeros(waters.size, dtype=bool)
+    if not waters.table.holds(analyte):
+        return found
+    column = waters.table.most(analyte)
     for row in by("plausible", "analyte").get(analyte, ()):
         least, most = number(row["lowest"]), number(row["highest"])
         if most is not None:
@@ -190,9 +197,11 @@ def raw_water(waters: Waters) -> Outcome:
 
 def sampling_point(waters: Waters) -> Outcome:
     """Whether lead and copper can be traced to the pipe or the well."""
+    low, high = _nothing(waters)
+    if not (waters.table.holds("lead") or waters.table.holds("copper")):
+        return Outcome(np.full(waters.size, NOT_POSSIBLE, dtype=np.int8), low, high, analytes=("lead", "copper"))
     measured = waters.table.standing("lead").measured | waters.table.standing("copper").measured
     told = np.isin(waters.dates.point, [tuple(SamplingPoint).index(point) for point in _STEADY_POINTS])
     for name, point in product(("lead", "copper"), _STEADY_POINTS):
         told |= waters.table.taken(name, point).measured
-    low, high = _nothing(waters)
     return Outcome(choose([~measured, told], [NOT_POSSIBLE, PASS], WARN), low, high, analytes=("lead", "copper"))

@@ -120,7 +120,7 @@ def dissolved_total(waters: Waters) -> Outcome:
     share = 1.0 + level("dissolved_tolerance") / 100.0
     rows: list[Rows] = []
     named: list[str] = []
-    for analyte in waters.table.analytes:
+    for analyte in waters.table.analytes if waters.table.names(Fraction.DISSOLVED) else ():
         part = waters.table.standing(analyte, Fraction.DISSOLVED)
         if not part.measured.any():
             continue
@@ -148,6 +148,8 @@ def _severity(status: Status) -> Status:
 
 def disagreeing(waters: Waters, analyte: str) -> Bools:
     """Where the dissolved result of an analyte exceeds its total."""
+    if not waters.table.names(Fraction.DISSOLVED):
+        return np.zeros(waters.size, dtype=bool)
     part = waters.table.standing(analyte, Fraction.DISSOLVED)
     whole = waters.table.standing(analyte, Fraction.TOTAL)
     return part.low > whole.high * (1.0 + level("dissolved_tolerance") / 100.0)
@@ -167,6 +169,8 @@ def nitrogen(waters: Waters) -> Outcome:
     low, high = np.full(waters.size, np.nan), np.full(waters.size, np.nan)
     share = 1.0 + level("nitrogen_tolerance") / 100.0
     for name, parts in _NITROGEN:
+        if not waters.table.holds(name):
+            continue
         whole = waters.table.standing(name)
         columns = [waters.table.standing(part) for part in parts]
         some = whole.bounded & np.any([column.measured for column in columns], axis=0)
@@ -189,6 +193,8 @@ def coliform_consistency(waters: Waters) -> Outcome:
     status = np.full(waters.size, NOT_POSSIBLE, dtype=np.int8)
     low, high = np.full(waters.size, np.nan), np.full(waters.size, np.nan)
     for name in ("e_coli", "fecal_coliform"):
+        if not waters.table.holds(name):
+            continue
         part = waters.table.standing(name)
         both = part.measured & total.measured & ~np.isnan(part.low) & ~np.isnan(total.high)
         over = both & (part.low > total.high)
@@ -202,7 +208,6 @@ def coliform_consistency(waters: Waters) -> Outcome:
 def alkalinity_ph(waters: Waters) -> Outcome:
     """Carbonate, hydroxide and phenolphthalein alkalinity against pH, and parts against the whole."""
     ph = waters.table.standing("ph")
-    total = alkalinity(waters.table)
     status = np.full(waters.size, NOT_POSSIBLE, dtype=np.int8)
     asked = (
         ("carbonate", level("phenolphthalein_ph")),
@@ -210,13 +215,15 @@ def alkalinity_ph(waters: Waters) -> Outcome:
         ("hydroxide", level("hydroxide_ph")),
     )
     for name, least in asked:
+        if not waters.table.holds(name):
+            continue
         part = waters.table.standing(name)
         both = part.measured & ph.bounded & ~np.isnan(part.low)
         # Laboratories measure pH hours after the titration's water was drawn: half a unit is allowed.
         contrary = both & (part.low > 0.0) & (ph.high < least - 0.5)
         found = choose([~both, contrary], [NOT_POSSIBLE, FAIL], PASS)
         if name == "phenolphthalein_alkalinity":
-            found = np.where(part.low > total[1], FAIL, found).astype(np.int8)
+            found = np.where(part.low > alkalinity(waters.table)[1], FAIL, found).astype(np.int8)
         status = np.where(_severity(found) > _severity(status), found, status).astype(np.int8)
     names = ("ph", "total_alkalinity", *(name for name, _ in asked))
     return Outcome(status, ph.low, ph.high, "1", "pH", names)

@@ -8,6 +8,7 @@ found; `problem:x`, `sign:x`, `nearby:x`, `observed:x`, `analyte:x` and `always`
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import lru_cache
 
 import numpy as np
 
@@ -27,16 +28,17 @@ def holds(text: str, waters: Waters, found: Mapping[str, Bools] | None = None) -
     if text in ("", "always"):
         return met, False
     weak = False
-    for word in filter(None, text.split("|")):
-        kind, _, name = word.partition(":")
+    for word, kind, name in _words(text):
         if kind in ("problem", "sign"):
-            met |= (found or {}).get(word, np.zeros(waters.size, dtype=bool))
+            if found and word in found:
+                met |= found[word]
         elif kind == "nearby":
             met |= waters.near(name)
         elif kind == "observed":
             met |= waters.observed(name)
         elif kind == "analyte":
-            met |= waters.table.standing(name).measured
+            if waters.table.holds(name):
+                met |= waters.table.standing(name).measured
         elif "<" in word or ">" in word:
             met |= _compared(word, waters)
         elif word.rstrip("?") in _GROUPS:
@@ -46,6 +48,13 @@ def holds(text: str, waters: Waters, found: Mapping[str, Bools] | None = None) -
         else:
             raise ValueError(f"the practice tables know no condition {word!r}")
     return met, weak
+
+
+@lru_cache(maxsize=1 << 10)
+def _words(text: str) -> tuple[tuple[str, str, str], ...]:
+    """Alternatives of a condition: each as it stands, its kind and what it names."""
+    parts = ((word, *word.partition(":")) for word in filter(None, text.split("|")))
+    return tuple((word, kind, name) for word, kind, _, name in parts)
 
 
 def _compared(word: str, waters: Waters) -> Bools:

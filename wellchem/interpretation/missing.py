@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
+from functools import cache
 
 import numpy as np
 
@@ -187,6 +188,7 @@ def _made_elsewhere(single: Single, row: Mapping[str, str]) -> bool:
     )
 
 
+@cache
 def _test_of() -> Mapping[str, Mapping[str, str]]:
     """The first test of the table that asks for an analyte."""
     return {name: row for row in reversed(rows("missing")) for name in row["analytes"].split(";")}

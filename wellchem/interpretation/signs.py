@@ -13,7 +13,7 @@ from wellchem import chemistry
 from wellchem.interpretation.amounts import worked_out
 from wellchem.interpretation.practice import level
 from wellchem.interpretation.table import Bools, Column, Floats
-from wellchem.interpretation.waters import Waters
+from wellchem.interpretation.waters import Waters, once
 from wellchem.models.codes import Fraction, SamplingPoint
 
 _BY_PRODUCTS = ("total_trihalomethanes", "chloroform", "bromodichloromethane", "haloacetic_acids_5")
@@ -23,6 +23,7 @@ def _hardness_below(waters: Waters, value: float) -> Bools:
     return waters.worked("hardness").high < value
 
 
+@once
 def softened(waters: Waters) -> Bools:
     """Hardness near nil, and sodium in its place; not where the water holds next to nothing at all."""
     return _hardness_below(waters, level("softened_hardness_below")) & waters.above(
@@ -30,6 +31,7 @@ def softened(waters: Waters) -> Bools:
     )
 
 
+@once
 def chlorinated(waters: Waters) -> Bools:
     """Chlorine, or what it forms."""
     found = waters.chlorinated
@@ -38,6 +40,7 @@ def chlorinated(waters: Waters) -> Bools:
     return found
 
 
+@once
 def after_membrane(waters: Waters) -> Bools:
     """Next to nothing dissolved."""
     return waters.below("specific_conductance", level("membrane_conductance_below")) | waters.below(
@@ -45,6 +48,7 @@ def after_membrane(waters: Waters) -> Bools:
     )
 
 
+@once
 def _ratios(waters: Waters) -> tuple[Floats, Floats, Floats, Floats]:
     """Bounds of chloride over bromide by mass, and of sodium over chloride in equivalents."""
     chloride, bromide = waters.table.standing("chloride"), waters.table.standing("bromide")
@@ -69,6 +73,7 @@ def _fits(low: Floats, high: Floats, name: str) -> Bools:
     return np.isnan(low) | _between(low, high, name)
 
 
+@once
 def road_salt(waters: Waters) -> Bools:
     """Much chloride, sodium with it, and a chloride to bromide ratio of halite (or a salted road and no bromide)."""
     halide_low, _, soda_low, soda_high = _ratios(waters)
@@ -78,6 +83,7 @@ def road_salt(waters: Waters) -> Bools:
     return salty & ((halide_low >= level("salt_bromide_ratio_low")) | told)
 
 
+@once
 def sea_water(waters: Waters) -> Bools:
     """Much chloride and the sea's proportions (or the sea near and no bromide)."""
     halide_low, halide_high, soda_low, soda_high = _ratios(waters)
@@ -86,6 +92,7 @@ def sea_water(waters: Waters) -> Bools:
     return salty & (_between(halide_low, halide_high, "sea_bromide_ratio") | told)
 
 
+@once
 def _waste_marks(waters: Waters) -> np.ndarray[tuple[int, ...], np.dtype[np.int64]]:
     """How many marks of household waste water there are."""
     halide_low, halide_high, _, _ = _ratios(waters)
@@ -101,6 +108,7 @@ def _waste_marks(waters: Waters) -> np.ndarray[tuple[int, ...], np.dtype[np.int6
     return np.asarray(np.sum(marks, axis=0), dtype=np.int64)
 
 
+@once
 def septic_effluent(waters: Waters) -> Bools:
     """Three marks of household waste water together, or two with a septic system near."""
     return _waste_marks(waters) >= (2 if waters.near("septic") else 3)
@@ -111,6 +119,7 @@ def farming(waters: Waters) -> Bools:
     return waters.above("nitrate", level("nitrate_background")) & ~septic_effluent(waters)
 
 
+@once
 def _reduced(waters: Waters) -> tuple[Bools, Bools, Bools]:
     """Dissolved iron or manganese; nitrate or oxygen used up; ammonia, methane or sulfide."""
     table = waters.table

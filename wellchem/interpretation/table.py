@@ -43,6 +43,7 @@ _WHOLE = {Fraction.TOTAL: 0, Fraction.TOTAL_RECOVERABLE: 1, None: 2, Fraction.DI
 _RANK = np.array([*(_WHOLE.get(fraction, 9) for fraction in _FRACTIONS), _WHOLE[None]], dtype=np.int64)
 _DISSOLVED = _FRACTIONS.index(Fraction.DISSOLVED)
 _SUSPENDED = _FRACTIONS.index(Fraction.SUSPENDED)
+_NOWHERE = np.zeros(0, dtype=np.int64)
 # pH and the like change on the way to the laboratory; for the rest the laboratory's number stands.
 IN_THE_FIELD = frozenset({"ph", "temperature", "dissolved_oxygen", "oxidation_reduction_potential", "free_chlorine"})
 
@@ -56,12 +57,12 @@ class Column:
     row: Rows
     flags: NDArray[np.int32]
 
-    @property
+    @cached_property
     def measured(self) -> Bools:
         """Where there is a result that can be used."""
         return self.row >= 0
 
-    @property
+    @cached_property
     def bounded(self) -> Bools:
         """Where both bounds are known."""
         return self.measured & ~np.isnan(self.low) & ~np.isnan(self.high)
@@ -113,6 +114,8 @@ class Table:
 
     def usable(self, analyte: str) -> NDArray[np.int64]:
         """Places of the analyte's rows that say something of the whole water: not rejected, reported, not suspended."""
+        if analyte not in self._place:
+            return _NOWHERE
         if analyte not in self._usable:
             span = self.rows(analyte)
             kept = (self.flags[span] & (REJECTED | UNREPORTED)) == 0
@@ -124,9 +127,14 @@ class Table:
         """Codes of the fractions that any row names."""
         return frozenset(np.flatnonzero(np.bincount(self.fraction + 1)).tolist())
 
+    @cached_property
+    def _points(self) -> frozenset[int]:
+        """Codes of the points that any row names."""
+        return frozenset(np.flatnonzero(np.bincount(self.point + 1)).tolist())
+
     def standing(self, analyte: str, fraction: Fraction | None = None) -> Column:
         """The result that stands for an analyte: total before dissolved, or of one fraction; the first of equals."""
-        if analyte not in self._place or not (fraction is None or self._named(fraction)):
+        if analyte not in self._place or not (fraction is None or self.names(fraction)):
             return self._blank
         key = (analyte, fraction.value if fraction else "")
         if key not in self._made:
@@ -135,13 +143,15 @@ class Table:
 
     def taken(self, analyte: str, point: SamplingPoint) -> Column:
         """The result of an analyte whose printed name says that the water was taken there; the first of several."""
+        if analyte not in self._place or _POINTS.index(point) + 1 not in self._points:
+            return self._blank
         places = self.usable(analyte)
         places = places[self.point[places] == _POINTS.index(point)][::-1]
         row = np.full(self.size, -1, dtype=np.int64)
         row[self.sample[places]] = places
         return self._column(row)
 
-    def _named(self, fraction: Fraction) -> bool:
+    def names(self, fraction: Fraction) -> bool:
         """Whether any row names the fraction."""
         return any(code + 1 in self._fractions for code in _meant(fraction))
 

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from datetime import date, datetime
-from typing import Any
+from functools import wraps
+from typing import Any, TypeVar
 
 import numpy as np
 import pandas as pd
@@ -115,6 +116,7 @@ class Waters:
     dates: Dates
     day: Floats
     household: Household = field(default_factory=Household)
+    found: dict[str, object] = field(default_factory=dict, repr=False)  # what rules found, by the function's name
 
     @property
     def size(self) -> int:
@@ -134,12 +136,20 @@ class Waters:
         column = self.table.most(name)
         return column.low, column.high
 
+    def tells(self, name: str) -> bool:
+        """Whether any sample may have the amount."""
+        return name in amounts.DERIVED or self.table.holds(name)
+
     def above(self, name: str, value: float) -> Bools:
         """Where the amount is surely above a value."""
+        if not self.tells(name):
+            return np.zeros(self.size, dtype=bool)
         return self.ends(name)[0] > value
 
     def below(self, name: str, value: float) -> Bools:
         """Where the amount is surely below a value; a metal measured only filtered may be higher unfiltered."""
+        if not self.tells(name):
+            return np.zeros(self.size, dtype=bool)
         under = self.ends(name)[1] < value
         if groups().get(name) == "metal" and under.any():
             under &= ~self.table.filtered(self.table.standing(name))
@@ -180,6 +190,22 @@ class Waters:
         collected, received, analysed = self.dates.collected, self.dates.received, self.dates.analysed
         end = np.where(np.isnan(analysed.low), received.low, analysed.low)
         return np.maximum(end - collected.high, 0.0), analysed.high - collected.low
+
+
+_T = TypeVar("_T")
+
+
+def once(function: Callable[[Waters], _T]) -> Callable[[Waters], _T]:
+    """Works a rule out once per waters; what it gives is not to be changed."""
+
+    @wraps(function)
+    def kept(waters: Waters) -> _T:
+        if function.__qualname__ not in waters.found:
+            waters.found[function.__qualname__] = function(waters)
+        made: _T = waters.found[function.__qualname__]  # type: ignore[assignment]
+        return made
+
+    return kept
 
 
 def day_hours(on: date) -> float:

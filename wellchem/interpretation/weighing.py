@@ -109,8 +109,11 @@ def _from_limits(waters: Waters, weighing: _Weighing) -> None:
     weighing.certainty[verdicts.problem[ahead], verdicts.sample[ahead]] = LIKELY
     undecided = verdicts.untold & verdicts.health
     # Asked always, or where what lies near the well or is noticed makes it likely: though nothing was found.
-    asked = np.stack([holds(row.undecided, waters)[0] & bool(row.undecided) for row in problems()])
-    asked = asked[verdicts.problem, verdicts.sample]
+    always = np.zeros(weighing.certainty.shape, dtype=bool)
+    for place, row in enumerate(problems()):
+        if row.undecided:
+            always[place] = holds(row.undecided, waters)[0]
+    asked = always[verdicts.problem, verdicts.sample]
     shown = np.flatnonzero(undecided & (asked | (verdicts.low > 0.0) | verdicts.incomplete | verdicts.derived))
     where = np.zeros(weighing.certainty.shape, dtype=bool)
     where[verdicts.problem[shown], verdicts.sample[shown]] = True
