@@ -39,7 +39,10 @@ def temperature_basis(temperature: Array) -> Array:
     """Terms of log10 K = a1 + a2 T + a3/T + a4 log10 T + a5/T² + a6 T², T in kelvin, in rows."""
     kelvin = temperature + CELSIUS_ZERO
     inverse = 1.0 / kelvin
-    return np.stack([np.ones_like(kelvin), kelvin, inverse, np.log10(kelvin), inverse**2, kelvin**2])
+    terms = np.empty((6, *kelvin.shape))
+    for place, term in enumerate((1.0, kelvin, inverse, np.log10(kelvin), inverse**2, kelvin**2)):
+        terms[place] = term
+    return terms
 
 
 def _constants(row: Mapping[str, str]) -> Array:
@@ -154,4 +157,5 @@ def log_equilibrium_constant(name: str, temperature: V | float) -> V:
     if constants is None:
         raise ValueError(f"no equilibrium constant is named {name!r}")
     (celsius,) = arrays(temperature)
-    return restored(np.tensordot(constants, temperature_basis(celsius), axes=1))
+    terms = temperature_basis(celsius).reshape(6, -1)
+    return restored(np.dot(constants[None], terms).reshape(celsius.shape))

@@ -139,8 +139,8 @@ def _box(intervals: Mapping[str, ArrayLike | tuple[ArrayLike, ArrayLike]]) -> di
 def _bounds(function: Callable[..., Any], box: Mapping[str, tuple[Array, Array]], known: Behaviour) -> Bounds:
     """Bounds of one output: what is certain is computed as it is, the rest is searched for both ends."""
     shape = np.broadcast_shapes(*(end.shape for pair in box.values() for end in pair))
-    if (found := _directed(function, box, known, shape)) is not None:
-        return found
+    if (directed := _directed(function, box, known, shape)) is not None:
+        return directed
     flat = {name: (_flat(low, shape), _flat(high, shape)) for name, (low, high) in box.items()}
     size = int(np.prod(shape))
     uncertain, missing = np.zeros(size, dtype=bool), np.zeros(size, dtype=bool)

@@ -49,9 +49,10 @@ def solve(system: System, known: Conditions, guess: Unknowns) -> Unknowns:
 
 
 def _at_once(system: System, known: Conditions, guess: Unknowns) -> Unknowns:
-    """Newton's method from a guess in which one sweep has given every component an amount."""
+    """Newton's method from a guess in which every component has an amount, if need be by one sweep."""
     part = guess.at(np.ones(guess.error.size, dtype=bool))
-    Iteration(system, known, part).step()
+    if (part.free <= 0.0).any():
+        Iteration(system, known, part).step()
     if known.given is Given.PH_ALKALINITY and (part.free[system.carbonate] <= FLOOR).any():
         return part  # of one of them there is nothing to solve for: sweeps tell the others from it
     finish(system, known, part)

@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 from enum import IntEnum
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -149,6 +150,17 @@ class Speciation:
 
     def blocks(self) -> "Iterator[tuple[slice, Block]]":
         """The waters in a row, in parts of a size to work with."""
+        if 0 < np.size(self.ph) <= BLOCK:
+            yield slice(0, BLOCK), self._alone
+            return
+        yield from self._parts()
+
+    @cached_property
+    def _alone(self) -> "Block":
+        """The block of waters that are few."""
+        return next(self._parts())[1]
+
+    def _parts(self) -> "Iterator[tuple[slice, Block]]":
         free = self.free.reshape(len(self.components), -1)
         pe = self.pe if self.redox else np.zeros(np.shape(self.ph))
         fields = (self.temperature, self.ph, pe, self.ionic_strength, self.log_water_activity, self.water)

@@ -3,7 +3,7 @@
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, cached_property
 
 import numpy as np
 
@@ -68,12 +68,12 @@ class System:
     alkalinity: Array
     groups: tuple[Group, ...]
 
-    @property
+    @cached_property
     def stoichiometry(self) -> Array:
         """Components (columns) in every species, the components themselves first."""
         return np.vstack([np.eye(len(self.components)), self.coefficients])
 
-    @property
+    @cached_property
     def carbonate(self) -> int:
         """Index of the carbonate ion among the components."""
         return self.components.index(CARBONATE)

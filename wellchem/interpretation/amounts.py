@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from functools import wraps
+from typing import TypeVar
 
 import numpy as np
 
@@ -31,14 +32,17 @@ class Amount:
         return ~np.isnan(self.low) & ~np.isnan(self.high)
 
 
-def _once(function: Callable[[Table], Amount]) -> Callable[[Table], Amount]:
-    """Works an amount out once per table."""
+_T = TypeVar("_T")
+
+
+def _once(function: Callable[[Table], _T]) -> Callable[[Table], _T]:
+    """Works an amount out once per table; what it gives is not to be changed."""
 
     @wraps(function)
-    def kept(table: Table) -> Amount:
-        made = table.worked.get(function.__name__)
-        if not isinstance(made, Amount):
-            table.worked[function.__name__] = made = function(table)
+    def kept(table: Table) -> _T:
+        if function.__name__ not in table.worked:
+            table.worked[function.__name__] = function(table)
+        made: _T = table.worked[function.__name__]  # type: ignore[assignment]
         return made
 
     return kept
@@ -73,6 +77,7 @@ def worked_out(function: Callable[..., object], given: Mapping[str, Ends], input
     return Amount(low_end, high_end, inputs)
 
 
+@_once
 def alkalinity(table: Table) -> Ends:
     """Total alkalinity as CaCO3: as printed, else from bicarbonate and carbonate."""
     printed = table.standing("total_alkalinity")
@@ -121,6 +126,7 @@ def anions(table: Table) -> Amount:
     return _with_taken(table, amount, "nitrate", "nitrate_plus_nitrite")
 
 
+@_once
 def nitrate(table: Table) -> Ends:
     """Nitrate as N: as printed, else the sum with nitrite, else what is taken as possible."""
     alone, both = table.standing("nitrate"), table.standing("nitrate_plus_nitrite")
@@ -181,6 +187,7 @@ def solids(table: Table) -> Amount:
     )
 
 
+@_once
 def calcium(table: Table) -> Ends:
     """Calcium as Ca: as printed, else from calcium hardness."""
     printed, as_hardness = table.standing("calcium"), table.standing("calcium_hardness")
@@ -200,6 +207,7 @@ def alkalinity_amount(table: Table) -> Amount:
 _INDEX = ("ph", "calcium", "total_alkalinity", "temperature", "total_dissolved_solids")
 
 
+@_once
 def acidity(table: Table) -> Ends:
     """pH in the well: as measured there, else the laboratory's, which has changed on the way, with a spread."""
     column = table.standing("ph")
@@ -213,6 +221,7 @@ def _ph_note(table: Table) -> tuple[str, ...]:
     return (f"pH of a laboratory: plus or minus {level('laboratory_ph_spread'):g}",)
 
 
+@_once
 def _temperature(table: Table) -> tuple[Ends, tuple[str, ...]]:
     """Temperature as printed, else the range of ground water, and a note where that was taken."""
     column = table.standing("temperature")
@@ -221,6 +230,7 @@ def _temperature(table: Table) -> tuple[Ends, tuple[str, ...]]:
     return _or_range(column, cold, warm), (*_ph_note(table), *taken)
 
 
+@_once
 def _index_inputs(table: Table) -> dict[str, Ends]:
     dissolved = solids(table)
     return {
@@ -309,15 +319,7 @@ def chloride_sulfate(table: Table) -> Amount:
     return worked_out(chemistry.chloride_sulfate_mass_ratio, given, tuple(given))
 
 
-def _speciated(table: Table, quantity: str) -> Amount:
-    """A quantity of the full speciation; all of them are worked out at once, and once per table."""
-    made = table.worked.get("speciated")
-    if not isinstance(made, dict):
-        table.worked["speciated"] = made = _speciation(table)
-    amount: Amount = made[quantity]
-    return amount
-
-
+@_once
 def _speciation(table: Table) -> dict[str, Amount]:
     """Quantities of the full speciation at the corners of pH and temperature, other ions at the middle of their bounds.
 
@@ -365,22 +367,22 @@ def _speciation(table: Table) -> dict[str, Amount]:
 
 def calcite(table: Table) -> Amount:
     """Saturation index of calcite by full speciation [1]."""
-    return _speciated(table, "calcite")
+    return _speciation(table)["calcite"]
 
 
 def carbon_dioxide(table: Table) -> Amount:
     """log10 of the pressure of carbon dioxide, by full speciation [1]."""
-    return _speciated(table, "carbon_dioxide")
+    return _speciation(table)["carbon_dioxide"]
 
 
 def precipitation(table: Table) -> Amount:
     """Calcium carbonate precipitation potential [mg/L as CaCO3]."""
-    return _speciated(table, "precipitation")
+    return _speciation(table)["precipitation"]
 
 
 def heater_scale(table: Table) -> Amount:
     """The same in a water heater [mg/L as CaCO3]."""
-    return _speciated(table, "heater_scale")
+    return _speciation(table)["heater_scale"]
 
 
 DERIVED: Mapping[str, Callable[[Table], Amount]] = {

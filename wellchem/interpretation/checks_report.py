@@ -29,7 +29,7 @@ def too_late(waters: Waters, analyte: str) -> Bools:
     flagged = (waters.table.standing(analyte).flags & HELD) != 0
     if row := by("holding_times", "analyte").get(analyte):
         flagged |= least > _permitted(waters, row[0])
-    return flagged
+    return np.asarray(flagged, dtype=bool)
 
 
 def _permitted(waters: Waters, row: Mapping[str, str]) -> Floats:

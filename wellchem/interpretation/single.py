@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -74,10 +74,17 @@ class Single:
 
     def deciding(self, code: str, state: int) -> tuple[int, ...]:
         """Comparisons that raise a problem: decided ones (BEYOND), or those that a result leaves open (UNDECIDED)."""
+        return tuple(self._raising.get((problem_index()[code], state), ()))
+
+    @cached_property
+    def _raising(self) -> Mapping[tuple[int, int], Sequence[int]]:
+        """Places of the comparisons that raise each problem, in each state."""
         verdicts = self.waters.verdicts
-        meant = verdicts.untold if state == UNDECIDED else verdicts.counts & (verdicts.state == state)
-        hit = meant & (verdicts.problem == problem_index()[code])
-        return tuple(int(place) for place in np.flatnonzero(hit))
+        raising: dict[tuple[int, int], list[int]] = {}
+        meant = verdicts.untold | (verdicts.counts & (verdicts.state != UNDECIDED))
+        for place in np.flatnonzero(meant).tolist():
+            raising.setdefault((int(verdicts.problem[place]), int(verdicts.state[place])), []).append(place)
+        return raising
 
 
 def fired(single: Single, row: Mapping[str, str]) -> bool:

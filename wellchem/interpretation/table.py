@@ -88,7 +88,7 @@ class Table:
     _made: dict[tuple[str, str], Column] = field(default_factory=dict, repr=False)
     _usable: dict[str, NDArray[np.int64]] = field(default_factory=dict, repr=False)
 
-    @property
+    @cached_property
     def size(self) -> int:
         """Number of samples."""
         return len(self.keys)
@@ -159,14 +159,21 @@ class Table:
         places = self.usable(analyte)
         if fraction is not None:
             places = places[np.isin(self.fraction[places], _meant(fraction))]
+        row = np.full(self.size, -1, dtype=np.int64)
+        if self._alone(places, row):
+            return self._column(row)
         rank = 2 * _RANK[self.fraction[places]]
         rank += self.field_measured[places] ^ (analyte in IN_THE_FIELD)
-        row = np.full(self.size, -1, dtype=np.int64)
         # Written from the last choice to the first, and from the last of equals, so that the first stays.
         for worth in np.flatnonzero(np.bincount(rank))[::-1]:
             equals = places[rank == worth][::-1]
             row[self.sample[equals]] = equals
         return self._column(row)
+
+    def _alone(self, places: Rows, row: Rows) -> bool:
+        """Write into `row` each sample's first of some rows, and tell whether it is its only one."""
+        row[self.sample[places][::-1]] = places[::-1]
+        return len(places) == np.count_nonzero(row >= 0)
 
     def _column(self, row: Rows) -> Column:
         found = row >= 0
@@ -187,18 +194,22 @@ class Table:
         key = (analyte, "most")
         if key not in self._made:
             places = self.usable(analyte)
-            low = np.full(self.size, -np.inf)
-            high = np.full(self.size, -np.inf)
             least, greatest = self.low[places], self.high[places]
             least = np.where(np.isnan(least), -np.inf, least)
-            np.maximum.at(low, self.sample[places], least)
-            np.maximum.at(high, self.sample[places], np.where(np.isnan(greatest), np.inf, greatest))
-            row = np.full(self.size, -1, dtype=np.int64)
-            top = least == low[self.sample[places]]
-            row[self.sample[places[top]][::-1]] = places[top][::-1]
-            found = row >= 0
-            flags = np.where(found, self.flags[row] if len(self.flags) else 0, 0).astype(np.int32)
-            self._made[key] = Column(np.where(found, low, np.nan), np.where(found, high, np.nan), row, flags)
+            greatest = np.where(np.isnan(greatest), np.inf, greatest)
+            row, sample = np.full(self.size, -1, dtype=np.int64), self.sample[places]
+            low, high = np.full(self.size, np.nan), np.full(self.size, np.nan)
+            if self._alone(places, row):
+                low[sample], high[sample] = least, greatest
+            else:
+                low[sample] = high[sample] = -np.inf
+                np.maximum.at(low, sample, least)
+                np.maximum.at(high, sample, greatest)
+                top = places[least == low[sample]]
+                row[self.sample[top][::-1]] = top[::-1]
+            flags = np.zeros(self.size, dtype=np.int32)
+            flags[sample] = self.flags[row[sample]]
+            self._made[key] = Column(low, high, row, flags)
         return self._made[key]
 
     def in_field(self, column: Column) -> Bools:

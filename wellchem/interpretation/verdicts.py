@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from datetime import date
+from functools import cached_property
 from typing import Any
 
 import numpy as np
@@ -42,12 +43,12 @@ class Verdicts:
     ratio_high: Floats
     row: Rows
 
-    @property
+    @cached_property
     def counts(self) -> Bools:
         """Rows that decide."""
         return self.settled & (self.problem >= 0)
 
-    @property
+    @cached_property
     def untold(self) -> Bools:
         """Rows that a measured result leaves open. Of a group limit with a member unmeasured, where what was measured
         bounds it (gross alpha without uranium).
