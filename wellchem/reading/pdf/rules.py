@@ -14,6 +14,7 @@ from wellchem.reading.pdf.chars import Frame
 
 SNAP = 3.0  # points within which rules are one, or meet
 THIN = 2.5  # points up to which a filled box is a rule
+OPEN = 12.0  # points that rules reach beyond the outermost one across them where a side is left open
 SHORT = 6.0  # points under which a rule is an ornament
 
 Segments = NDArray[np.float64]  # rows of: position across, begin, end along
@@ -59,7 +60,8 @@ def page_rules(shapes: Iterable[Any], frame: Frame, left: float, top: float) -> 
     across, down = (frame.height, frame.width) if frame.turns % 2 else (frame.width, frame.height)
     for shape in shapes:
         points = shape.pts
-        if shape.__class__.__name__ == "LTCurve":
+        thin = min(shape.x1 - shape.x0, shape.y1 - shape.y0) <= THIN  # a border with mitred ends is a curve too
+        if shape.__class__.__name__ == "LTCurve" and not thin:
             # Only paths of straight pieces along the axes: a box with cut corners, a polyline.
             pairs = list(pairwise(points))
             straight = [(a, b) for a, b in pairs if abs(a[0] - b[0]) < 0.5 or abs(a[1] - b[1]) < 0.5]
@@ -160,10 +162,27 @@ def _inside(one: Lattice, other: Lattice) -> bool:
     )  # fmt: skip
 
 
+def _with_open_sides(places: NDArray[np.float64], across: Segments) -> NDArray[np.float64]:
+    """The places of rules, and those where most of the rules across begin and end beyond the first and last of them.
+
+    A table whose outer sides are not drawn is as wide as its rules.
+    """
+    begin, end = float(np.median(across[:, 1])), float(np.median(across[:, 2]))
+    sides = []
+    for side, ends, beyond in (
+        (begin, across[:, 1], begin < places[0] - OPEN),
+        (end, across[:, 2], end > places[-1] + OPEN),
+    ):
+        if beyond and (np.abs(ends - side) <= SNAP).mean() > 0.6:
+            sides.append(side)
+    return np.unique(np.concatenate((places, sides)))
+
+
 def _lattice(h: Segments, v: Segments) -> Lattice | None:
     """The lattice of rules that belong together; None where they enclose nothing."""
     ys, xs = np.unique(h[:, 0]), np.unique(v[:, 0])
     xs, ys = xs[np.diff(xs, prepend=-np.inf) > SNAP], ys[np.diff(ys, prepend=-np.inf) > SNAP]
+    xs, ys = _with_open_sides(xs, h), _with_open_sides(ys, v)
     if len(xs) < 2 or len(ys) < 2:
         return None
     height, width = len(ys) - 1, len(xs) - 1

@@ -69,9 +69,9 @@ class Lexicon:
         vocabulary = self.vocabulary
         if len(text) <= 40 and vocabulary.value(text) is not None:
             made |= Kind.VALUE
-        said = made & Kind.VALUE and not any(
-            letter.islower() for letter in text
-        )  # NA, ND, U before sodium, neodymium …
+        first = text.split()[0]
+        said = made & Kind.VALUE and not any(map(str.islower, first)) and vocabulary.value(first) is not None
+        # NA, ND, U before sodium, neodymium …, with a unit behind them too
         if not said and any(letter.isalpha() for letter in text) and _names_result(vocabulary.name(text)):
             made |= Kind.NAME
         counted = made & Kind.VALUE and text[0] in "0123456789.,<>≤≥~+-−"
