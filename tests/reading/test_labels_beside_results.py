@@ -51,3 +51,39 @@ def test_a_limit_of_law_in_brackets_is_nothing_of_the_result(beside):
 def test_a_legend_under_a_result_is_no_limit():
     found, _ = read("Sample: W-1\nIron: ND\nRL: Reporting Limit\nMDL: Method Detection Limit\n")
     assert (found["iron"].high, found["iron"].reporting_limit) == (None, None)
+
+
+CARDS = "Iron\tManganese\tLead\nResult: 0.42 mg/L\tResult: ND\tResult: 3 ug/L\nRL: 0.05\tRL: 0.005 mg/L\tRL: n/a\n"
+
+
+def test_cards_side_by_side_under_their_names():
+    found, unread = read("Sample:\tW-1\n" + CARDS + "pH\tNitrate as N\nResult: 7.1\tResult: 4.2 mg/L\nRL: -\tRL: 0.1\n")
+    assert {key: (one.high, one.reporting_limit) for key, one in found.items()} == {
+        "iron": (0.42, 0.05), "manganese": (0.005, 0.005), "lead": (pytest.approx(0.003), None), "ph": (7.1, None),
+        "nitrate": (4.2, 0.1),
+    }  # fmt: skip
+    assert not unread
+
+
+def test_amounts_on_the_lines_under_their_names():
+    found, unread = read(
+        "Sample: W-1\nIron\n0.42 mg/L\nManganese\n<0.05 mg/L\npH\n7.1\nTotal Coliform\nAbsent\nE. coli\n0 CFU/100 mL\n"
+    )
+    assert {key: one.high for key, one in found.items()} == {
+        "iron": 0.42, "manganese": 0.05, "ph": 7.1, "total_coliform": 0.0, "e_coli": 0.0,
+    }  # fmt: skip
+    assert not unread
+
+
+@pytest.mark.parametrize(
+    "lines",
+    [
+        "Iron\n0.42 mg/L\n0.3 mg/L\n",  # two amounts
+        "Iron\n0.42\n",  # no unit
+        "Iron\n0.42 µS/cm\n",  # none of its units
+        "Drinking water limits\nIron\n0.3 mg/L\n",
+    ],
+)
+def test_what_may_be_no_result_under_a_name_is_left(lines):
+    found, _ = read("Sample: W-1\nZinc: 0.1 mg/L\n" + lines)
+    assert set(found) == {"zinc"}

@@ -71,3 +71,33 @@ def test_every_column_is_read_whatever_the_border(border):
 def test_not_detected_with_a_unit_is_no_neodymium():
     report = wellchem.read(b"Sample: W-1\nIron,ND mg/L,0.05\nND mg/L,0.005,0.3\nZinc: 0.1 mg/L\n", name="a.csv")
     assert "neodymium" not in {one.analyte for sample in report.samples for one in sample.results}
+
+
+@pytest.mark.parametrize("spacing", [0, 1, 2, 3, 4])
+def test_lowered_figures_of_letters_spaced_out_stay_in_their_name(spacing):
+    stream = io.BytesIO()
+    canvas = Canvas(stream, pagesize=(595, 842))
+    rows = (("Analyte", "Result", "Units"), ("Total Hardness (CaCO", "210", "mg/L"), ("Sodium", "31", "mg/L"),
+            ("Chloride", "12", "mg/L"))  # fmt: skip
+    for row, cells in enumerate(rows):
+        y = 760 - 18 * row
+        for column, text in enumerate(cells):
+            line = canvas.beginText(40 + 250 * column, y)
+            line.setFont("Helvetica", 9)
+            line.setCharSpace(spacing)
+            line.textOut(text)
+            if text.endswith("CaCO"):
+                line.setFont("Helvetica", 6.5)
+                line.setRise(-2)
+                line.textOut("3")
+                line.setFont("Helvetica", 9)
+                line.setRise(0)
+                line.textOut(")")
+            canvas.drawText(line)
+    canvas.save()
+    report = wellchem.read(stream.getvalue(), name="a.pdf")
+    found = {one.analyte: one.value for sample in report.samples for one in sample.results}
+    if spacing > 2 and "total_hardness" not in found:  # letters a third of their size apart: the name may be unread
+        assert any("210" in one.text for one in report.unread)
+        found["total_hardness"] = 210.0
+    assert found == {"total_hardness": 210.0, "sodium": 31.0, "chloride": 12.0}

@@ -49,8 +49,9 @@ def attached(words: list[Word]) -> list[Word]:
     smaller = (size[small, None] <= 0.88 * size[None, :]) & (size[small, None] >= 0.3 * size[None, :])
     raised = smaller & (shift > 0.12) & (shift < 0.85)
     lowered = smaller & (shift < -0.04) & (shift > -0.62)
-    behind = (x0[small, None] - x1[None, :]) / size[None, :]
-    before = (x0[None, :] - x1[small, None]) / size[None, :]
+    spacing = np.array([word.spacing for word in words])
+    behind = (x0[small, None] - x1[None, :] - spacing[None, :]) / size[None, :]
+    before = (x0[None, :] - x1[small, None] - spacing[None, :]) / size[None, :]
     touching_left = (behind > -0.5) & (behind < 0.24) & (x0[small, None] > x0[None, :])
     touching_right = (before > -0.2) & (before < 0.12)
     level = np.zeros(len(words), dtype=np.int8)

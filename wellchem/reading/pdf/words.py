@@ -21,6 +21,7 @@ LEADER = re.compile(r"[._·…‥]{4,}|…{2,}|={4,}|_{2,}")
 # All in parts of the type size. A word space is a quarter of it in the usual faces, a fifth in narrow ones.
 SPACE = 0.17  # wider gaps part words where no blank is drawn
 CHANCE = 0.06  # mean gaps above this are letter-spacing
+KERNED = 0.2  # of the gaps of letters that are spaced out, no more are closed up by kerning
 OVERLAP = 0.2  # a text drawn over the end of another by more than this is another word
 WIDE = 1.0  # wider gaps always part
 LINE = 1.3  # lines of one text are no further apart
@@ -137,7 +138,7 @@ def _parts(gap: Floats, spaced: NDArray[np.bool_], letters: str, usual: float) -
         return gap > 1.5 * median, median
     close = gap[~spaced]
     spacing = _letter_spacing(close) if len(close) >= 3 else usual
-    if len(close) and spacing and float(close.min()) < 0.5 * spacing:
+    if len(close) and spacing and float((close < 0.5 * spacing).mean()) > KERNED:
         spacing = 0.0
     return spaced | (gap - spacing > SPACE), spacing
 

@@ -112,7 +112,7 @@ def _one(lexicon: Lexicon, text: str) -> RunningResult | None:
             parts = value_and_unit(lexicon, " ".join(words[:place]).rstrip(" ,;"))
             beside = {str(role): limited["number"].strip()} if role in _OWN else {}
             break
-    if parts is None or not _sure(lexicon.vocabulary, name, *parts):
+    if parts is None or not is_sure(lexicon.vocabulary, name, *parts):
         return None
     return RunningResult(name, *parts, beside)
 
@@ -124,7 +124,7 @@ def _limit_role(lexicon: Lexicon, label: str) -> ColumnRole | None:
     return found.role if found is not None and found.role in LIMITS else None
 
 
-def _sure(vocabulary: Vocabulary, name: str, value: str, unit: str) -> bool:
+def is_sure(vocabulary: Vocabulary, name: str, value: str, unit: str) -> bool:
     """Whether name, value and unit are a result beyond doubt."""
     said, meaning = vocabulary.value(value), vocabulary.name(name, unit=unit)
     if said is None or meaning is None or said.censoring is Censoring.NOT_REPORTED:

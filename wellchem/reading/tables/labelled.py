@@ -6,6 +6,7 @@ import numpy as np
 
 from wellchem.models.codes import LayoutKind, UnreadReason
 from wellchem.reading.rows import constant
+from wellchem.reading.tables.bare import is_sure, of_others
 from wellchem.reading.tables.cells import Cell, Kind
 from wellchem.reading.tables.notes import value_and_unit
 from wellchem.reading.tables.reader import Labelled, Reader
@@ -31,16 +32,19 @@ def labelled(reader: Reader, grid: int, row: int, left: list[Cell]) -> bool:
     A block ends where a row is none of it, and with its result and the labels under it. A result of which no name was
     said is unread. One name and one result in a row are a block by themselves.
     """
-    known = reader.labelled
-    if (known.grid, known.row) != (grid, row - 1):
-        known = reader.labelled = Labelled()
+    known = reader.labelled = _gone_on(reader, grid, row, left)
     known.grid, known.row = grid, row
-    if len(left) == 1 and left[0].kind & Kind.NAME:
-        known.said = {left[0].column: {"name": left[0].text}}
+    if all(cell.kind & Kind.NAME and not cell.kind & Kind.VALUE for cell in left):
+        known.said = {cell.column: {"name": cell.text} for cell in left}
         return False
     pairs = _pairs(reader, left)
     roles = [role for role, _, _ in pairs]
     named = any("name" in said for said in known.said.values())
+    if not pairs and len(known.said) == 1 and named and _under_name(reader, grid, row, left):
+        ((column, said),) = known.said.items()
+        columns = [cell.column for cell in left]
+        _result(reader, grid, row, columns, " ".join(cell.text for cell in left), said, (column, columns[-1]))
+        return True
     if not pairs or not (named or "name" in roles or "value" in roles):
         known.said = {}
         return False
@@ -60,6 +64,35 @@ def labelled(reader: Reader, grid: int, row: int, left: list[Cell]) -> bool:
             continue
         _result(reader, grid, row, columns, text, said, (columns[0], columns[0]))
     return True
+
+
+def _gone_on(reader: Reader, grid: int, row: int, left: list[Cell]) -> Labelled:
+    """What labels said in the row above, at the end of the grid above too where that has as many columns of them."""
+    known = reader.labelled
+    if (known.grid, known.row) == (grid, row - 1):
+        return known
+    here, above = reader.source.grids[grid], reader.source.grids[grid - 1]
+    if row or (known.grid, known.row) != (grid - 1, above.height - 1) or here.page is None or here.page != above.page:
+        return Labelled()
+    if len(known.said) != len(left):
+        return Labelled()
+    columns = [cell.column for cell in left]
+    return Labelled(said=dict(zip(columns, (known.said[at] for at in sorted(known.said)), strict=True)))
+
+
+def _under_name(reader: Reader, grid: int, row: int, left: list[Cell]) -> bool:
+    """Whether a line under a name alone is its result: an amount, and none on the line after it or under limits."""
+    cells = reader.cells(grid)
+    ((said),) = reader.labelled.said.values()
+
+    def amount(text: str) -> bool:
+        parts = value_and_unit(reader.lexicon, text)
+        return parts is not None and is_sure(reader.vocabulary, said["name"], *parts)
+
+    after = " ".join(cell.text for cell in cells.line(row + 1)) if row + 1 < cells.height else ""
+    if not amount(" ".join(cell.text for cell in left)) or (after and amount(after)):
+        return False
+    return not of_others(cells, row - 1 if row else row)
 
 
 def emit_labelled(
@@ -120,7 +153,9 @@ def _pairs(reader: Reader, left: list[Cell]) -> list[Pair]:
             return []
         role = _TAKEN[meaning.role]
         if not _holds(reader, role, text):
-            return []
+            if role in ("name", "unit") or reader.vocabulary.value(text) is None:
+                return []
+            text = ""  # "Reporting limit: n/a"
         made.append((role, text, cells))
         place += len(cells)
     return made
