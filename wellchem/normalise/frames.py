@@ -27,9 +27,10 @@ def results_frame(made: Normalised) -> pd.DataFrame:
     if (place[1:] < place[:-1]).any():
         keep = keep[np.argsort(place, kind="stable")]
     heads, sample = made.heads, rows.sample[keep]
+    key, pairs = _pairs(made, keep)
     meanings = Meanings(made.meanings.group[keep], made.meanings.each)
     data: dict[str, Any] = {
-        "sample": _keys(made, keep),
+        "sample": pd.Categorical.from_codes(key, categories=_keys(made, pairs)),
         "sample_id": _categorical(heads.printed.sample_id.take(sample)),
         "site": _categorical(heads.printed.site.take(sample)),
         "point": _fixed("point", heads.point.take(sample)),
@@ -61,11 +62,11 @@ def results_frame(made: Normalised) -> pd.DataFrame:
 def samples_frame(made: Normalised) -> pd.DataFrame:
     """The samples frame: every sample that a result belongs to."""
     keep = np.flatnonzero(made.outcome != UNREAD)
-    pairs = np.flatnonzero(np.bincount(made.reading.rows.sample[keep].astype(np.int64) * len(ROLES) + made.role[keep]))
+    _, pairs = _pairs(made, keep)
     numbers, roles = pairs // len(ROLES), pairs % len(ROLES)
     heads = made.heads
     data: dict[str, Any] = {
-        "sample": _categorical(of(_pair_names(made, pairs))),
+        "sample": pd.Categorical.from_codes(np.arange(len(pairs)), categories=_keys(made, pairs)),
         "role": _codes("role", roles.astype(np.int8), ROLES),
         "point": _fixed("point", heads.point.take(numbers)),
         "collected_timed": heads.collected_timed[numbers],
@@ -114,29 +115,39 @@ def _with(column: Coded, more: list[str]) -> Coded:
     return concatenated([column, of(more)]).compact()
 
 
-def _pair_names(made: Normalised, pairs: NDArray[np.int64]) -> list[str]:
+def _pairs(made: Normalised, keep: NDArray[np.int64]) -> tuple[NDArray[np.int32], NDArray[np.int64]]:
+    """Which of the pairs of a sample and a role each row has, and those pairs in the order of the samples."""
+    pair = made.reading.rows.sample[keep].astype(np.int64) * len(ROLES) + made.role[keep]
+    pairs = np.flatnonzero(np.bincount(pair))
+    place = np.zeros(int(pairs[-1]) + 1 if len(pairs) else 0, np.int32)
+    place[pairs] = np.arange(len(pairs), dtype=np.int32)
+    return place[pair], pairs
+
+
+def _keys(made: Normalised, pairs: NDArray[np.int64]) -> Any:
     """Keys of samples, one for each role that a sample's results have; its own role is not said."""
     name, own = made.reading.source.name, made.heads.role
-    return [
-        f"{name}#{sample + 1}" if own[sample] == role else f"{name}#{sample + 1}/{ROLES[role]}"
-        for sample, role in zip((pairs // len(ROLES)).tolist(), (pairs % len(ROLES)).tolist(), strict=True)
-    ]
-
-
-def _keys(made: Normalised, keep: NDArray[np.int64]) -> pd.Categorical:
-    pair = made.reading.rows.sample[keep].astype(np.int64) * len(ROLES) + made.role[keep]
-    codes, uniques = pd.factorize(pair)
-    return pd.Categorical.from_codes(codes, categories=pd.Index(_pair_names(made, uniques), dtype="str"))
+    samples, roles = pairs // len(ROLES), pairs % len(ROLES)
+    keys = [f"{name}#{number}" for number in (samples + 1).tolist()]
+    for odd in np.flatnonzero(own[samples] != roles).tolist():
+        keys[odd] = f"{keys[odd]}/{ROLES[roles[odd]]}"
+    return _distinct(keys)
 
 
 def _categorical(column: Coded) -> pd.Categorical:
     codes, texts = column.codes, column.texts
-    categories = pd.Index(texts, dtype="str")
-    if not categories.is_unique or (texts == "").any():
+    if not column.distinct:
         place: dict[str, int] = {}
         to = [place.setdefault(text, len(place)) if text else -1 for text in texts]
-        codes, categories = np.array([*to, -1], np.int32)[codes], pd.Index(list(place), dtype="str")
-    return pd.Categorical.from_codes(codes, categories=categories)
+        codes, texts = np.array([*to, -1], np.int32)[codes], texts_of(place)
+    return pd.Categorical.from_codes(codes, categories=_distinct(texts))
+
+
+def _distinct(texts: Any) -> Any:
+    """Categories that are known to differ: pandas would hash every text again, which costs more than all else of it."""
+    categories: Any = pd.Index(texts, dtype="str")
+    categories._cache["is_unique"] = True
+    return categories
 
 
 def _dtype(frame: str, name: str) -> Any:

@@ -134,7 +134,9 @@ def _roles(vocabulary: Vocabulary, printed: SampleHeads) -> NDArray[np.int8]:
     coded = _each(printed.matrix, lambda text: index(vocabulary.matrix_role(text)), routine, np.int8)
     role = np.where(role == routine, coded, role).astype(np.int8)
     for column in (printed.sample_id, printed.site):
-        patterns = [str(text).translate(_DIGITS) for text in column.texts]
+        patterns = "\n".join(column.texts).translate(_DIGITS).split("\n") if len(column.texts) else []
+        if len(patterns) != len(column.texts):  # a line end inside a text
+            patterns = [str(text).translate(_DIGITS) for text in column.texts]
         of_pattern = {pattern: index(_id_role(vocabulary, pattern)) for pattern in set(patterns)}
         named = np.array([*map(of_pattern.__getitem__, patterns), routine], np.int8)[column.codes]
         role = np.where(role == routine, named, role).astype(np.int8)

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import codecs
 
+import numpy as np
+
 from wellchem.errors import CorruptFile
 
 MARKS = (  # the longer marks first: a UTF-32 mark begins with a UTF-16 one
@@ -14,6 +16,7 @@ MARKS = (  # the longer marks first: a UTF-32 mark begins with a UTF-16 one
     (codecs.BOM_UTF16_BE, "utf-16-be"),
 )
 HEAD = 1 << 16
+LARGE = 1 << 21
 CONTROLS = bytes(set(range(32)) - {9, 10, 11, 12, 13, 26, 27})  # 26 ends an old DOS file, 27 begins a printer command
 
 
@@ -71,8 +74,23 @@ def _utf16_without_mark(data: bytes) -> str:
 
 
 def _valid(data: bytes) -> bool:
+    """Whether bytes are UTF-8; pyarrow, where it is installed, looks through a large file without decoding it."""
     if data.isascii():
         return True
+    if len(data) > LARGE:
+        try:
+            import pyarrow as pa
+        except ImportError:
+            pass
+        else:
+            text = pa.Array.from_buffers(
+                pa.large_binary(), 1, [None, pa.py_buffer(np.array([0, len(data)])), pa.py_buffer(data)]
+            )
+            try:
+                text.cast(pa.large_string())
+            except pa.ArrowInvalid:
+                return False
+            return True
     try:
         data.decode("utf-8")
     except UnicodeDecodeError:

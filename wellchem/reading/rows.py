@@ -19,10 +19,14 @@ from wellchem.reading.grid import Codes, GridColumn
 
 @dataclass(frozen=True, eq=False)
 class Coded:
-    """A column of text: `texts[codes[i]]` is the text of row i, code -1 means that there is none."""
+    """A column of text: `texts[codes[i]]` is the text of row i, code -1 means that there is none.
+
+    `distinct` promises that no text stands in it twice and none is empty, so that nobody has to look again.
+    """
 
     codes: Codes
     texts: NDArray[Any]
+    distinct: bool = False
 
     def __len__(self) -> int:
         return len(self.codes)
@@ -38,7 +42,7 @@ class Coded:
 
     def take(self, rows: Any) -> Coded:
         """The same texts, other rows (an index array, a mask or a slice)."""
-        return Coded(self.codes[rows], self.texts)
+        return Coded(self.codes[rows], self.texts, self.distinct)
 
     def or_else(self, other: Coded) -> Coded:
         """This column where it has a text, the other where it has none."""
@@ -53,7 +57,7 @@ class Coded:
 
     def kept(self, mask: NDArray[np.bool_]) -> Coded:
         """The same rows, empty where the mask is False."""
-        return Coded(np.where(mask, self.codes, -1).astype(np.int32), self.texts)
+        return Coded(np.where(mask, self.codes, -1).astype(np.int32), self.texts, self.distinct)
 
     def compact(self) -> Coded:
         """The same rows over the texts that are used, each once, in the order of their first use."""
@@ -63,7 +67,7 @@ class Coded:
         to = np.full(len(self.texts) + 1, -1, np.int32)
         for code in order:
             to[code] = place.setdefault(str(self.texts[code]), len(place))
-        return Coded(to[self.codes], texts_of(place))
+        return Coded(to[self.codes], texts_of(place), "" not in place)
 
 
 def texts_of(texts: Sequence[str] | dict[str, int]) -> NDArray[Any]:
@@ -82,7 +86,7 @@ def of(texts: Sequence[str]) -> Coded:
     """A coded column from plain texts; an empty text is none."""
     place: dict[str, int] = {}
     codes = [place.setdefault(text, len(place)) if text else -1 for text in texts]
-    return Coded(np.array(codes, np.int32), texts_of(place))
+    return Coded(np.array(codes, np.int32), texts_of(place), distinct=True)
 
 
 def few(count: int, texts: Mapping[int, str]) -> Coded:
@@ -90,7 +94,7 @@ def few(count: int, texts: Mapping[int, str]) -> Coded:
     coded = of(list(texts.values()))
     codes = np.full(count, -1, np.int32)
     codes[list(texts)] = coded.codes
-    return Coded(codes, coded.texts)
+    return Coded(codes, coded.texts, coded.distinct)
 
 
 def any_holds(texts: NDArray[Any], signs: str) -> bool:
@@ -101,7 +105,7 @@ def any_holds(texts: NDArray[Any], signs: str) -> bool:
 
 def column(source: GridColumn, rows: Any = slice(None)) -> Coded:
     """A grid's column, or some rows of it."""
-    return Coded(source.codes[rows], source.texts)
+    return Coded(source.codes[rows], source.texts, distinct=True)
 
 
 def concatenated(parts: Sequence[Coded]) -> Coded:

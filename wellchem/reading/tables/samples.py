@@ -52,7 +52,7 @@ class SampleBook:
         for field, column in columns.items():
             coded = identity.get(field, column)
             lead = coded.codes[first] if field in identity else _agreed(coded.codes, group, len(uniques))
-            leads[field] = Coded(lead.astype(np.int32), coded.texts)
+            leads[field] = Coded(lead.astype(np.int32), coded.texts, coded.distinct)
         return self._add(leads, said, np.full(len(uniques), section, np.int32))[group]
 
     def _add(
@@ -94,8 +94,11 @@ def _distinct(column: Coded) -> Coded:
     """The same rows over the texts that they have, each once in the dictionary, in its order."""
     used = np.flatnonzero(np.bincount(column.codes[column.codes >= 0], minlength=len(column.texts)))
     to = np.full(len(column.texts) + 1, -1, np.int32)
-    to[used], texts = pd.factorize(column.texts[used])
-    return Coded(to[column.codes], texts)
+    if column.distinct:
+        to[used], texts = np.arange(len(used)), column.texts[used]
+    else:
+        to[used], texts = pd.factorize(column.texts[used])
+    return Coded(to[column.codes], texts, distinct=True)
 
 
 def _same(
@@ -124,7 +127,7 @@ def _told(column: Coded, group: NDArray[np.int64], first: NDArray[np.int64]) -> 
     said = np.flatnonzero(column.codes >= 0)[::-1]
     late = np.full(len(first), -1, np.int32)
     late[group[said]] = column.codes[said]
-    return Coded(np.where(codes >= 0, codes, late).astype(np.int32), column.texts)
+    return Coded(np.where(codes >= 0, codes, late).astype(np.int32), column.texts, column.distinct)
 
 
 def _registered(columns: Mapping[str, Coded], entries: list[Fields]) -> dict[str, Coded]:
