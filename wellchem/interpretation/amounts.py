@@ -3,49 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
-from functools import wraps
-from typing import TypeVar
 
 import numpy as np
 
 from wellchem import chemistry
 from wellchem.interpretation.practice import level
-from wellchem.interpretation.table import Bools, Column, Floats, Table
+from wellchem.interpretation.table import Column, Floats, Table
+from wellchem.interpretation.working import Amount, Ends, has, once_per_table, unknown, worked_out
 from wellchem.models.codes import Fraction
-
-Ends = tuple[Floats, Floats]
-
-
-@dataclass(frozen=True, eq=False)
-class Amount:
-    """Bounds by sample, NaN where it cannot be worked out, and the analytes that went into it."""
-
-    low: Floats
-    high: Floats
-    inputs: tuple[str, ...]
-    taken: tuple[str, ...] = ()
-
-    @property
-    def known(self) -> Bools:
-        """Where there are bounds."""
-        return ~np.isnan(self.low) & ~np.isnan(self.high)
-
-
-_T = TypeVar("_T")
-
-
-def _once(function: Callable[[Table], _T]) -> Callable[[Table], _T]:
-    """Works an amount out once per table; what it gives is not to be changed."""
-
-    @wraps(function)
-    def kept(table: Table) -> _T:
-        if function.__name__ not in table.worked:
-            table.worked[function.__name__] = function(table)
-        made: _T = table.worked[function.__name__]  # type: ignore[assignment]
-        return made
-
-    return kept
 
 
 def _ends(column: Column) -> Ends:
@@ -57,27 +22,7 @@ def _or_range(column: Column, low: float, high: float) -> Ends:
     return np.where(column.measured, column.low, low), np.where(column.measured, column.high, high)
 
 
-def worked_out(function: Callable[..., object], given: Mapping[str, Ends], inputs: tuple[str, ...]) -> Amount:
-    """A function of the chemistry room over the bounds of its arguments, for the samples that have them all."""
-    size = len(next(iter(given.values()))[0])
-    low_end, high_end = np.full(size, np.nan), np.full(size, np.nan)
-    whole = np.ones(size, dtype=bool)
-    exact = np.ones(size, dtype=bool)
-    for low, high in given.values():
-        whole &= low <= high  # not where either is NaN
-        if not whole.any():
-            return Amount(low_end, high_end, inputs)
-        exact &= low == high
-    exact &= whole
-    if exact.any():
-        low_end[exact] = high_end[exact] = function(**{name: low[exact] for name, (low, _) in given.items()})
-    if (rest := whole & ~exact).any():
-        ends = chemistry.bounds(function, {name: (low[rest], high[rest]) for name, (low, high) in given.items()})
-        low_end[rest], high_end[rest] = ends
-    return Amount(low_end, high_end, inputs)
-
-
-@_once
+@once_per_table
 def alkalinity(table: Table) -> Ends:
     """Total alkalinity as CaCO3: as printed, else from bicarbonate and carbonate."""
     printed = table.standing("total_alkalinity")
@@ -103,30 +48,41 @@ def _minor(table: Table, analyte: str) -> Ends:
     return np.where(column.bounded, column.low, 0.0), np.where(column.bounded, column.high, 0.0)
 
 
-@_once
+_CATIONS = (
+    *("calcium", "magnesium", "sodium", "potassium", "iron", "manganese"),
+    *("ammonia", "strontium", "barium", "lithium", "ph"),
+)
+_ANIONS = ("total_alkalinity", "sulfate", "chloride", "nitrate", "nitrite", "fluoride", "bromide")
+
+
+@once_per_table
 def cations(table: Table) -> Amount:
     """Sum of the cations [meq/L]."""
-    given = {name: _ends(table.standing(name)) for name in ("calcium", "magnesium", "sodium")}
+    if not has(table, *_CATIONS[:3]):
+        return _with_taken(table, unknown(table, _CATIONS), "potassium")
+    given = {name: _ends(table.standing(name)) for name in _CATIONS[:3]}
     given["potassium"] = _or_range(table.standing("potassium"), 0.0, level("potassium_unmeasured"))
-    given |= {name: _dissolved(table, name) for name in ("iron", "manganese")}
-    given |= {name: _minor(table, name) for name in ("ammonia", "strontium", "barium", "lithium")}
+    given |= {name: _dissolved(table, name) for name in _CATIONS[4:6]}
+    given |= {name: _minor(table, name) for name in _CATIONS[6:-1]}
     ph = table.standing("ph")
     given["ph"] = np.where(ph.bounded, ph.low, np.inf), np.where(ph.bounded, ph.high, np.inf)
-    return _with_taken(table, worked_out(chemistry.cation_sum, given, tuple(given)), "potassium")
+    return _with_taken(table, worked_out(chemistry.cation_sum, given, _CATIONS), "potassium")
 
 
-@_once
+@once_per_table
 def anions(table: Table) -> Amount:
     """Sum of the anions [meq/L]."""
+    if not has(table, *_ANIONS[:3]):
+        return _with_taken(table, unknown(table, _ANIONS), "nitrate", "nitrate_plus_nitrite")
     given = {"alkalinity": alkalinity(table)}
-    given |= {name: _ends(table.standing(name)) for name in ("sulfate", "chloride")}
+    given |= {name: _ends(table.standing(name)) for name in _ANIONS[1:3]}
     given["nitrate"] = nitrate(table)
-    given |= {name: _minor(table, name) for name in ("nitrite", "fluoride", "bromide")}
-    amount = worked_out(chemistry.anion_sum, given, ("total_alkalinity", *list(given)[1:]))
+    given |= {name: _minor(table, name) for name in _ANIONS[4:]}
+    amount = worked_out(chemistry.anion_sum, given, _ANIONS)
     return _with_taken(table, amount, "nitrate", "nitrate_plus_nitrite")
 
 
-@_once
+@once_per_table
 def nitrate(table: Table) -> Ends:
     """Nitrate as N: as printed, else the sum with nitrite, else what is taken as possible."""
     alone, both = table.standing("nitrate"), table.standing("nitrate_plus_nitrite")
@@ -142,14 +98,14 @@ def _with_taken(table: Table, amount: Amount, *analytes: str) -> Amount:
     return Amount(amount.low, amount.high, amount.inputs, (note,))
 
 
-@_once
+@once_per_table
 def calculated_hardness(table: Table) -> Amount:
     """Hardness from calcium and magnesium [mg/L as CaCO3]."""
     given = {name: _ends(table.standing(name)) for name in ("calcium", "magnesium")}
     return worked_out(chemistry.total_hardness, given, tuple(given))
 
 
-@_once
+@once_per_table
 def hardness(table: Table) -> Amount:
     """Hardness as printed, else from calcium and magnesium [mg/L as CaCO3]."""
     printed, worked = table.standing("total_hardness"), calculated_hardness(table)
@@ -160,17 +116,23 @@ def hardness(table: Table) -> Amount:
     )
 
 
-@_once
+_SOLIDS = ("calcium", "magnesium", "sodium", "sulfate", "chloride")
+
+
+@once_per_table
 def calculated_solids(table: Table) -> Amount:
     """Dissolved solids from the ions, as drying at 180 °C leaves them [mg/L]."""
-    given = {name: _ends(table.standing(name)) for name in ("calcium", "magnesium", "sodium", "sulfate", "chloride")}
+    inputs = (*_SOLIDS, "potassium", "alkalinity", "nitrate", "fluoride", "silica")
+    if not has(table, *_SOLIDS, "total_alkalinity"):
+        return _with_taken(table, unknown(table, inputs), "potassium")
+    given = {name: _ends(table.standing(name)) for name in _SOLIDS}
     given["potassium"] = _or_range(table.standing("potassium"), 0.0, level("potassium_unmeasured"))
     given["alkalinity"] = alkalinity(table)
     given |= {name: _minor(table, name) for name in ("nitrate", "fluoride", "silica")}
-    return _with_taken(table, worked_out(chemistry.dissolved_solids_residue, given, tuple(given)), "potassium")
+    return _with_taken(table, worked_out(chemistry.dissolved_solids_residue, given, inputs), "potassium")
 
 
-@_once
+@once_per_table
 def solids(table: Table) -> Amount:
     """Dissolved solids: as printed, else from the ions, else from conductance [mg/L]."""
     printed, worked, conductance = (
@@ -187,7 +149,7 @@ def solids(table: Table) -> Amount:
     )
 
 
-@_once
+@once_per_table
 def calcium(table: Table) -> Ends:
     """Calcium as Ca: as printed, else from calcium hardness."""
     printed, as_hardness = table.standing("calcium"), table.standing("calcium_hardness")
@@ -198,7 +160,7 @@ def calcium(table: Table) -> Ends:
     )
 
 
-@_once
+@once_per_table
 def alkalinity_amount(table: Table) -> Amount:
     """Total alkalinity as an amount [mg/L as CaCO3]."""
     return Amount(*alkalinity(table), ("total_alkalinity", "bicarbonate", "carbonate"))
@@ -207,7 +169,7 @@ def alkalinity_amount(table: Table) -> Amount:
 _INDEX = ("ph", "calcium", "total_alkalinity", "temperature", "total_dissolved_solids")
 
 
-@_once
+@once_per_table
 def acidity(table: Table) -> Ends:
     """pH in the well: as measured there, else the laboratory's, which has changed on the way, with a spread."""
     column = table.standing("ph")
@@ -221,7 +183,7 @@ def _ph_note(table: Table) -> tuple[str, ...]:
     return (f"pH of a laboratory: plus or minus {level('laboratory_ph_spread'):g}",)
 
 
-@_once
+@once_per_table
 def _temperature(table: Table) -> tuple[Ends, tuple[str, ...]]:
     """Temperature as printed, else the range of ground water, and a note where that was taken."""
     column = table.standing("temperature")
@@ -230,7 +192,7 @@ def _temperature(table: Table) -> tuple[Ends, tuple[str, ...]]:
     return _or_range(column, cold, warm), (*_ph_note(table), *taken)
 
 
-@_once
+@once_per_table
 def _index_inputs(table: Table) -> dict[str, Ends]:
     dissolved = solids(table)
     return {
@@ -271,6 +233,8 @@ def fresh_ryznar(**given: Floats) -> Floats:
 def _index(table: Table, fresh: Callable[..., Floats], any_water: Callable[..., Floats]) -> Amount:
     """An index of calcium carbonate over the bounds of its inputs."""
     temperature, taken = _temperature(table)
+    if not has(table, "ph", "any_calcium", "total_alkalinity"):
+        return unknown(table, _INDEX, taken)
     given = _index_inputs(table) | {"temperature": temperature}
     salty = np.zeros(table.size, dtype=bool)
     for name, most in _FRESH.items():
@@ -284,19 +248,19 @@ def _index(table: Table, fresh: Callable[..., Floats], any_water: Callable[..., 
     return Amount(low, high, _INDEX, taken)
 
 
-@_once
+@once_per_table
 def langelier(table: Table) -> Amount:
     """Langelier index by Standard Methods [1]."""
     return _index(table, fresh_langelier, chemistry.langelier_index)
 
 
-@_once
+@once_per_table
 def ryznar(table: Table) -> Amount:
     """Ryznar index with the saturation pH of Standard Methods [1]."""
     return _index(table, fresh_ryznar, any_ryznar)
 
 
-@_once
+@once_per_table
 def aggressive(table: Table) -> Amount:
     """Aggressive index [1]."""
     given = {"ph": acidity(table), "calcium": calcium(table), "alkalinity": alkalinity(table)}
@@ -304,7 +268,7 @@ def aggressive(table: Table) -> Amount:
     return Amount(amount.low, amount.high, amount.inputs, _ph_note(table))
 
 
-@_once
+@once_per_table
 def larson_skold(table: Table) -> Amount:
     """Larson-Skold ratio [meq/meq]."""
     given = {name: _ends(table.standing(name)) for name in ("chloride", "sulfate")}
@@ -312,32 +276,33 @@ def larson_skold(table: Table) -> Amount:
     return worked_out(chemistry.larson_skold_ratio, given, ("chloride", "sulfate", "total_alkalinity"))
 
 
-@_once
+@once_per_table
 def chloride_sulfate(table: Table) -> Amount:
     """Chloride-sulfate mass ratio [mg/mg]."""
     given = {name: _ends(table.standing(name)) for name in ("chloride", "sulfate")}
     return worked_out(chemistry.chloride_sulfate_mass_ratio, given, tuple(given))
 
 
-@_once
+@once_per_table
 def _speciation(table: Table) -> dict[str, Amount]:
     """Quantities of the full speciation at the corners of pH and temperature, other ions at the middle of their bounds.
 
     Calcium and alkalinity are at their low ends where pH is, and at their high ends where it is. The first half of the
     waters stays at its temperature, the second is heated.
     """
+    others = ("magnesium", "sodium", "sulfate", "chloride")
+    inputs = (*_INDEX[:-1], *others)
+    nothing = dict.fromkeys(("calcite", "carbon_dioxide", "precipitation", "heater_scale"), unknown(table, inputs))
+    if not has(table, "ph", "any_calcium", "total_alkalinity", *others):
+        return nothing
     temperature, taken = _temperature(table)
     ph, ca, alk = acidity(table), calcium(table), alkalinity(table)
-    given = {name: table.standing(name) for name in ("magnesium", "sodium", "sulfate", "chloride")}
+    given = {name: table.standing(name) for name in others}
     whole = ~np.isnan(ph[0] + ph[1] + ca[0] + ca[1] + alk[0] + alk[1])
     for column in given.values():
         whole &= column.bounded & np.isfinite(column.high)
-    inputs, notes = (*_INDEX[:-1], *given), ("at the corners of pH and temperature", *taken)
-    blank = np.full(table.size, np.nan)
     if not whole.any():
-        return dict.fromkeys(
-            ("calcite", "carbon_dioxide", "precipitation", "heater_scale"), Amount(blank, blank, inputs)
-        )
+        return nothing
     corners = [(end, heat[whole]) for end in (0, 1) for heat in temperature] * 2
     cold = len(corners) // 2
     heats = np.stack([heat for _, heat in corners])
@@ -357,9 +322,9 @@ def _speciation(table: Table) -> dict[str, Amount]:
         "precipitation": scale[:cold],
         "heater_scale": scale[cold:],
     }
-    made = {}
+    made, notes = {}, ("at the corners of pH and temperature", *taken)
     for name, values in found.items():
-        low, high = blank.copy(), blank.copy()
+        low, high = np.full(table.size, np.nan), np.full(table.size, np.nan)
         low[whole], high[whole] = np.min(values, axis=0), np.max(values, axis=0)
         made[name] = Amount(low, high, inputs, notes)
     return made

@@ -18,6 +18,9 @@ _BACTERIA = ("total_coliform", "e_coli", "fecal_coliform")
 _SIGNED_UNITS = ("Bq/L", "mV", "1", "°C")
 _STEADY_POINTS = (SamplingPoint.TAP_FIRST_DRAW, SamplingPoint.TAP_FLUSHED, SamplingPoint.WELL_HEAD)
 
+# By the code of a point; the last place, -1, is that of none.
+_STEADY = np.array([*(point in _STEADY_POINTS for point in SamplingPoint), False], dtype=bool)
+
 
 def _nothing(waters: Waters) -> tuple[np.ndarray, np.ndarray]:
     return np.full(waters.size, np.nan), np.full(waters.size, np.nan)
@@ -201,7 +204,7 @@ def sampling_point(waters: Waters) -> Outcome:
     if not (waters.table.holds("lead") or waters.table.holds("copper")):
         return Outcome(np.full(waters.size, NOT_POSSIBLE, dtype=np.int8), low, high, analytes=("lead", "copper"))
     measured = waters.table.standing("lead").measured | waters.table.standing("copper").measured
-    told = np.isin(waters.dates.point, [tuple(SamplingPoint).index(point) for point in _STEADY_POINTS])
+    told = _STEADY[waters.dates.point]
     for name, point in product(("lead", "copper"), _STEADY_POINTS):
         told |= waters.table.taken(name, point).measured
     return Outcome(choose([~measured, told], [NOT_POSSIBLE, PASS], WARN), low, high, analytes=("lead", "copper"))

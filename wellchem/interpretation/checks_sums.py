@@ -8,10 +8,11 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wellchem import chemistry
-from wellchem.interpretation.amounts import Amount, alkalinity, worked_out
+from wellchem.interpretation.amounts import alkalinity
 from wellchem.interpretation.practice import level
 from wellchem.interpretation.table import LEFT, Bools, Floats, Rows
 from wellchem.interpretation.waters import Waters, choose
+from wellchem.interpretation.working import Amount, worked_out
 from wellchem.models.codes import Fraction
 
 PASS, WARN, FAIL, NOT_POSSIBLE = 0, 1, 2, 3

@@ -8,8 +8,9 @@ from dataclasses import dataclass
 import numpy as np
 
 from wellchem import chemistry
-from wellchem.interpretation.amounts import Amount, alkalinity, worked_out
+from wellchem.interpretation.amounts import alkalinity
 from wellchem.interpretation.waters import Waters
+from wellchem.interpretation.working import Amount, worked_out
 from wellchem.models.finding import Computed, Source
 
 _MG = "mg/L as CaCO3"

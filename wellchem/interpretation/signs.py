@@ -10,10 +10,10 @@ from collections.abc import Callable, Iterable, Mapping
 import numpy as np
 
 from wellchem import chemistry
-from wellchem.interpretation.amounts import worked_out
 from wellchem.interpretation.practice import level
 from wellchem.interpretation.table import Bools, Column, Floats
 from wellchem.interpretation.waters import Waters, once
+from wellchem.interpretation.working import worked_out
 from wellchem.models.codes import Fraction, SamplingPoint
 
 _BY_PRODUCTS = ("total_trihalomethanes", "chloroform", "bromodichloromethane", "haloacetic_acids_5")
@@ -158,21 +158,26 @@ def _drawn(waters: Waters) -> Iterable[tuple[Column, Column]]:
     """Lead and copper, first drawn and flushed, where their printed names tell the two apart."""
     first, flushed = SamplingPoint.TAP_FIRST_DRAW, SamplingPoint.TAP_FLUSHED
     for name in ("lead", "copper"):
-        yield waters.table.taken(name, first), waters.table.taken(name, flushed)
+        if waters.table.holds(name):
+            yield waters.table.taken(name, first), waters.table.taken(name, flushed)
 
 
 def metal_of_the_plumbing(waters: Waters) -> Bools:
     """Lead or copper that falls as the tap runs."""
     share = level("flushed_share")
-    falls = [(first.low > 0.0) & (flushed.high <= share * first.low) for first, flushed in _drawn(waters)]
-    return np.asarray(np.any(falls, axis=0))
+    falls = np.zeros(waters.size, dtype=bool)
+    for first, flushed in _drawn(waters):
+        falls |= (first.low > 0.0) & (flushed.high <= share * first.low)
+    return falls
 
 
 def metal_of_the_well(waters: Waters) -> Bools:
     """Lead or copper that stays as the tap runs."""
     share = level("flushed_share")
-    stays = [flushed.low > share * first.high for first, flushed in _drawn(waters)]
-    return np.asarray(np.any(stays, axis=0))
+    stays = np.zeros(waters.size, dtype=bool)
+    for first, flushed in _drawn(waters):
+        stays |= flushed.low > share * first.high
+    return stays
 
 
 SIGNS: Mapping[str, Callable[[Waters], Bools]] = {

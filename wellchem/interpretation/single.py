@@ -35,16 +35,21 @@ class Single:
     def results(self, analytes: Iterable[str]) -> tuple[int, ...]:
         """Places in the sample of the usable results of some analytes."""
         table = self.waters.table
-        found = [int(table.order[place]) for analyte in analytes for place in table.usable(analyte)]
-        return tuple(dict.fromkeys(found))
+        found = [place for analyte in analytes for place in table.usable(analyte).tolist()]
+        return tuple(dict.fromkeys(self._order[place] for place in found))
 
     def source_rows(self, places: Iterable[int]) -> tuple[int, ...]:
         """Places in the sample of rows of the table."""
-        return tuple(dict.fromkeys(int(self.waters.table.order[place]) for place in places if place >= 0))
+        return tuple(dict.fromkeys(self._order[place] for place in places if place >= 0))
+
+    @cached_property
+    def _order(self) -> list[int]:
+        order: list[int] = self.waters.table.order.tolist()
+        return order
 
     def certainty(self, code: str) -> int:
         """How sure a problem is, as a number."""
-        return int(self.findings.of(code)[0])
+        return int(self.findings.certainty[problem_index()[code], 0])
 
     @cached_property
     def signs(self) -> Mapping[str, Bools]:
@@ -54,8 +59,12 @@ class Single:
     @cached_property
     def present(self) -> Mapping[str, Bools]:
         """Problems that are likely or certain, and signs, by the words of the tables' conditions."""
-        found = {f"problem:{row.code}": self.findings.of(row.code) > POSSIBLE for row in problems()}
+        found = {f"problem:{row.code}": sure for row, sure in zip(problems(), self._sure, strict=True)}
         return found | {f"sign:{code}": sign for code, sign in self.signs.items()}
+
+    @property
+    def _sure(self) -> Bools:
+        return np.asarray(self.findings.certainty > POSSIBLE, dtype=bool)
 
     def ahead_only(self, code: str) -> bool:
         """Whether a problem rests on a limit enacted for later alone."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from datetime import date, datetime
-from functools import wraps
+from functools import cached_property, wraps
 from typing import Any, TypeVar
 
 import numpy as np
@@ -13,10 +13,10 @@ import pandas as pd
 from numpy.typing import NDArray
 
 from wellchem.interpretation import amounts
-from wellchem.interpretation.amounts import Amount
 from wellchem.interpretation.practice import groups
 from wellchem.interpretation.table import Bools, Floats, Table, codes
 from wellchem.interpretation.verdicts import Verdicts
+from wellchem.interpretation.working import Amount
 from wellchem.models.codes import SamplingPoint
 from wellchem.models.household import Household
 from wellchem.models.sample import Sample
@@ -118,7 +118,7 @@ class Waters:
     household: Household = field(default_factory=Household)
     found: dict[str, object] = field(default_factory=dict, repr=False)  # what rules found, by the function's name
 
-    @property
+    @cached_property
     def size(self) -> int:
         """Number of samples."""
         return self.table.size
@@ -178,13 +178,13 @@ class Waters:
         """Whether one of these lies near the well."""
         return bool(set(self.household.nearby or ()) & set(places))
 
-    @property
+    @cached_property
     def chlorinated(self) -> Bools:
         """Where the water is said or seen to hold chlorine."""
         seen = self.above("free_chlorine", 0.0) | self.above("total_chlorine", 0.0) | self.above("chloramine", 0.0)
         return seen | bool(self.household.chlorinated)
 
-    @property
+    @cached_property
     def held(self) -> tuple[Floats, Floats]:
         """Hours from collection to analysis, by its bounds; the high end is unknown where only receipt is dated."""
         collected, received, analysed = self.dates.collected, self.dates.received, self.dates.analysed

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -157,12 +158,9 @@ def _from_rules(waters: Waters, weighing: _Weighing) -> None:
     """Thresholds of practice; a rule whose group is only not ruled out is possible."""
     for row in rows("rules"):
         problem = problem_index()[row["problem"]]
+        if not waters.tells(row["analyte"]) or not (hit := beyond(row, waters)).any():
+            continue
         above, below = number(row["above"]), number(row["below"])
-        if not (waters.table.holds(row["analyte"]) or row["analyte"] in amounts.DERIVED):
-            continue
-        hit = beyond(row, waters)
-        if not hit.any():
-            continue
         met, weak = holds(row["when"], waters)
         certainty = POSSIBLE if weak or row["certainty"] == Certainty.POSSIBLE.value else LIKELY
         weighing.raise_to(problem, hit & met, certainty)
@@ -224,12 +222,10 @@ def _urgency(waters: Waters, weighing: _Weighing) -> tuple[Grid, NDArray[np.bool
     """Urgency by the table of hazard, group and amount; and where a hazard is acute and to be acted on at once."""
     urgency = np.zeros(weighing.certainty.shape, dtype=np.int8)
     acute = np.zeros(weighing.certainty.shape, dtype=bool)
-    for code, urgent in by("urgency", "problem").items():
-        problem = problem_index()[code]
-        found = weighing.certainty[problem] > NONE
-        if not found.any():
-            continue
-        for row in urgent:
+    present = weighing.certainty > NONE
+    for problem in np.flatnonzero(present.any(axis=1)).tolist():
+        found = present[problem]
+        for row in by("urgency", "problem").get(problems()[problem].code, ()):
             if not waters.counts(row["group"]):
                 continue
             rank = _RANK[row["urgency"]]
@@ -237,13 +233,18 @@ def _urgency(waters: Waters, weighing: _Weighing) -> tuple[Grid, NDArray[np.bool
             np.maximum(urgency[problem], np.where(met, rank, 0).astype(np.int8), out=urgency[problem])
             if row["nature"] == "acute" and row["urgency"] == Urgency.NOW.value:
                 acute[problem] |= met
-    health = np.array([row.kind == "health" for row in problems()], dtype=bool)[:, None]
+    health = _of_health()
     # What cannot be told from this report is to be tested soon; it is no emergency yet.
     possible = weighing.certainty == POSSIBLE
     urgency = np.where(possible & health, np.minimum(urgency, SOON), urgency)
     urgency = np.where(possible & health & weighing.untold, SOON, urgency)
-    urgency = np.where((weighing.certainty > NONE) & health, np.maximum(urgency, 1), urgency).astype(np.int8)
+    urgency = np.where(present & health, np.maximum(urgency, 1), urgency).astype(np.int8)
     return urgency, acute & ~possible
+
+
+@cache
+def _of_health() -> Bools:
+    return np.array([row.kind == "health" for row in problems()], dtype=bool)[:, None]
 
 
 def applies(row: Mapping[str, str], waters: Waters, ratio: Floats) -> Bools:

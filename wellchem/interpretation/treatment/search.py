@@ -6,7 +6,7 @@ is left where it can no longer be better than what was found.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from wellchem.interpretation.treatment import feed
@@ -167,6 +167,7 @@ class _Walk:
         self.found: list[Train] = []
         self._best: Score | None = None
         codes = [kind.code for kind in self.kinds]
+        self._group = {kind.code: kind.group for kind in self.kinds}
         self._later = [frozenset(codes[place:]) for place in range(len(codes) + 1)]
         self._ideal = self._with_all(codes)
         self._by_choice = _by_choice(self.aims)
@@ -193,16 +194,17 @@ class _Walk:
 
     def _admits(self, kind: StageKind, taken: tuple[str, ...]) -> bool:
         """A train holds one of each group of alternatives."""
-        return not kind.group or all(stages()[code].group != kind.group for code in taken)
+        return not kind.group or all(self._group[code] != kind.group for code in taken)
 
     def _hopeless(self, place: int, taken: tuple[str, ...]) -> bool:
         """Whether nothing that can still be added makes this better than what was found, or worth a mention.
 
         A problem counts as lost when every stage that works on it was left, or shut out by an alternative.
         """
-        shut = {stages()[code].group for code in taken} - {""}
-        open_stages = {code for code in self._later[place] if stages()[code].group not in shut}.union(taken)
-        lost = [bool(working) and not working & open_stages for working in self._working]
+        open_stages = set(taken)
+        shut = {self._group[code] for code in taken} - {""}
+        open_stages.update(self._later[place] if not shut else self._not_shut(place, shut))
+        lost = [bool(working) and working.isdisjoint(open_stages) for working in self._working]
         if self.strict and any(gone and not aim.optional for gone, aim in zip(lost, self.aims, strict=True)):
             return True
         if self._best is None:
@@ -213,6 +215,10 @@ class _Walk:
             return True
         # A larger train can only be better where it may leave less.
         return bound >= self._best.answered and self._pieces(taken) > self._best.pieces + _MORE_PIECES
+
+    def _not_shut(self, place: int, shut: set[str]) -> Iterable[str]:
+        """Candidates from a place on that are no alternative to one of these groups."""
+        return (code for code in self._later[place] if self._group[code] not in shut)
 
     def _pieces(self, taken: Sequence[str]) -> int:
         return sum(stages()[code].pieces for code in taken if code not in self._by_choice)

@@ -97,13 +97,17 @@ def standing(sample: Sample) -> dict[str, tuple[Result, ...]]:
 
     chosen = {}
     for analyte, results in found.items():
-        best = min(map(rank, results))
-        chosen[analyte] = tuple(result for result in results if rank(result) == best)
+        if len(results) > 1:
+            best = min(map(rank, results))
+            results = [result for result in results if rank(result) == best]
+        chosen[analyte] = tuple(results)
     return chosen
 
 
 def hull(results: tuple[Result, ...]) -> Ends:
     """Bounds that hold all of several results."""
+    if len(results) == 1:
+        return bounds_of(results[0])
     ends = [bounds_of(result) for result in results]
     return min(low for low, _ in ends), max(high for _, high in ends)
 
