@@ -8,8 +8,14 @@ from .masses import molar_mass
 from .tables import V, arrays, restored
 
 
-@behaves(Behaviour(rising=("sodium",), falling=("chloride",), least=0.0))
 @np.errstate(divide="ignore", invalid="ignore")
+def _ratio(one: V | float, other: V | float, weight: float = 1.0, other_weight: float = 1.0) -> V:
+    """Ratio of two amounts, each over the mass of its mole or equivalent."""
+    over, under = arrays(one, other)
+    return restored((over / weight) / (under / other_weight))
+
+
+@behaves(Behaviour(rising=("sodium",), falling=("chloride",), least=0.0))
 def sodium_chloride_ratio(*, sodium: V | float, chloride: V | float) -> V:
     """Molar ratio of sodium to chloride: 1 from halite, 0.86 in sea water.
 
@@ -27,12 +33,10 @@ def sodium_chloride_ratio(*, sodium: V | float, chloride: V | float) -> V:
     ----------
     .. [1] Hem, USGS WSP 2254, 1985, Table 2 (sea water 10,500 and 19,000 mg/L; memory).
     """
-    na, cl = arrays(sodium, chloride)
-    return restored((na / molar_mass("Na")) / (cl / molar_mass("Cl")))
+    return _ratio(sodium, chloride, molar_mass("Na"), molar_mass("Cl"))
 
 
 @behaves(Behaviour(rising=("calcium",), falling=("magnesium",), least=0.0))
-@np.errstate(divide="ignore", invalid="ignore")
 def calcium_magnesium_ratio(*, calcium: V | float, magnesium: V | float) -> V:
     """Molar ratio of calcium to magnesium, which is also that of their equivalents: 1 from dolomite.
 
@@ -50,12 +54,10 @@ def calcium_magnesium_ratio(*, calcium: V | float, magnesium: V | float) -> V:
     ----------
     .. [1] Hem, USGS WSP 2254, 1985, section on magnesium (memory).
     """
-    ca, mg = arrays(calcium, magnesium)
-    return restored((ca / molar_mass("Ca")) / (mg / molar_mass("Mg")))
+    return _ratio(calcium, magnesium, molar_mass("Ca"), molar_mass("Mg"))
 
 
 @behaves(Behaviour(rising=("chloride",), falling=("bromide",), least=0.0))
-@np.errstate(divide="ignore", invalid="ignore")
 def chloride_bromide_ratio(*, chloride: V | float, bromide: V | float) -> V:
     """Mass ratio of chloride to bromide, which road salt and sewage raise above rain's and sea water's.
 
@@ -73,12 +75,10 @@ def chloride_bromide_ratio(*, chloride: V | float, bromide: V | float) -> V:
     ----------
     .. [1] Davis, Whittemore and Fabryka-Martin, Ground Water 36, 338-350, 1998 (memory).
     """
-    cl, br = arrays(chloride, bromide)
-    return restored(cl / br)
+    return _ratio(chloride, bromide)
 
 
 @behaves(Behaviour(rising=("sulfate",), falling=("chloride",), least=0.0))
-@np.errstate(divide="ignore", invalid="ignore")
 def sulfate_chloride_ratio(*, sulfate: V | float, chloride: V | float) -> V:
     """Ratio of sulfate to chloride in equivalents.
 
@@ -100,6 +100,5 @@ def sulfate_chloride_ratio(*, sulfate: V | float, chloride: V | float) -> V:
     ----------
     .. [1] Hem, USGS WSP 2254, 1985, section on ratios (memory).
     """
-    so4, cl = arrays(sulfate, chloride)
     weights = equivalent_weights()
-    return restored((so4 / weights["sulfate"]) / (cl / weights["chloride"]))
+    return _ratio(sulfate, chloride, weights["sulfate"], weights["chloride"])

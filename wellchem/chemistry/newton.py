@@ -31,7 +31,9 @@ def finish(system: System, known: Conditions, now: Unknowns) -> None:
     a, b = (np.tile(one, 2) for one in debye_huckel_parameters(known.temperature))
     balances, target = _equations(system, known)
     weights = np.vstack([balances, system.strength])
-    scale = np.abs(target) + _TRACE
+    # What the sums are to come to, and what their errors are held against; the ionic strength's row is filled in turn.
+    goal = np.vstack([target, now.ionic_strength])
+    divisor = np.abs(goal) + _TRACE
     derivatives = system.stoichiometry
     if sought:
         derivatives = np.column_stack([derivatives, np.concatenate([np.zeros(count), system.hydrogen])])
@@ -51,7 +53,8 @@ def finish(system: System, known: Conditions, now: Unknowns) -> None:
         now.log_water = water_activity(species.sum(axis=0))
 
         sums = weights @ species
-        residual = (sums - np.vstack([target, strength])) / (divisor := np.vstack([scale, strength]))
+        goal[-1] = divisor[-1] = strength
+        residual = (sums - goal) / divisor
         np.matmul(weights * species.T[:, None, :], derivatives, out=slope[:, :, :-1])
         slope[:, :, -1] = (weights @ (species * by_strength)).T
         slope[:, -1, -1] -= sums[-1]

@@ -1,7 +1,9 @@
 """Scale from an analysis in one call, with what `bounds` may rely on: the speciation behind is `speciate`'s."""
 
+from collections.abc import Mapping
+from typing import Any
+
 import numpy as np
-from numpy.typing import ArrayLike
 
 from .intervals import Behaviour, behaves
 from .precipitation import calcium_carbonate_potential
@@ -10,12 +12,16 @@ from .speciation import speciate
 from .state import Speciation
 from .tables import V, restored
 
+_NEEDED = ("ph", "alkalinity", "temperature", "calcium")
 _SALTS = ("magnesium", "sodium", "potassium", "sulfate", "chloride", "nitrate", "fluoride", "silica")
 
 
-def _speciated(**analysis: ArrayLike) -> Speciation:
-    """The water, without the ions that are nowhere in it: they would only cost time."""
-    return speciate(**{name: value for name, value in analysis.items() if np.any(value) or name not in _SALTS})
+def _speciated(arguments: Mapping[str, Any]) -> Speciation:
+    """The water of a function's own arguments (its `locals()`), without the ions that are nowhere in it: they would
+    only cost time.
+    """
+    analysis = {name: value for name, value in arguments.items() if name in _NEEDED}
+    return speciate(**analysis, **{name: arguments[name] for name in _SALTS if np.any(arguments[name])})
 
 
 # The directions hold for waters of 1 to 60 °C, pH 4 to 10 and up to 1000 mg/L of each ion. That of the other salts is
@@ -64,21 +70,7 @@ def calcite_saturation_index(
     ----------
     .. [1] As `speciate` and `saturation_index`.
     """
-    waters = _speciated(
-        ph=ph,
-        alkalinity=alkalinity,
-        temperature=temperature,
-        calcium=calcium,
-        magnesium=magnesium,
-        sodium=sodium,
-        potassium=potassium,
-        sulfate=sulfate,
-        chloride=chloride,
-        nitrate=nitrate,
-        fluoride=fluoride,
-        silica=silica,
-    )
-    return restored(saturation_index(waters, "calcite"))
+    return restored(saturation_index(_speciated(locals()), "calcite"))
 
 
 @behaves(Behaviour(rising=("alkalinity",), falling=("ph",)))
@@ -113,21 +105,7 @@ def log_carbon_dioxide_pressure(
     ----------
     .. [1] As `speciate`.
     """
-    waters = _speciated(
-        ph=ph,
-        alkalinity=alkalinity,
-        temperature=temperature,
-        calcium=calcium,
-        magnesium=magnesium,
-        sodium=sodium,
-        potassium=potassium,
-        sulfate=sulfate,
-        chloride=chloride,
-        nitrate=nitrate,
-        fluoride=fluoride,
-        silica=silica,
-    )
-    return restored(waters.log_pco2)
+    return restored(_speciated(locals()).log_pco2)
 
 
 @behaves(Behaviour(peaked=("ph",)))
@@ -165,18 +143,4 @@ def calcium_carbonate_precipitated(
     ----------
     .. [1] As `calcium_carbonate_potential`.
     """
-    waters = _speciated(
-        ph=ph,
-        alkalinity=alkalinity,
-        temperature=temperature,
-        calcium=calcium,
-        magnesium=magnesium,
-        sodium=sodium,
-        potassium=potassium,
-        sulfate=sulfate,
-        chloride=chloride,
-        nitrate=nitrate,
-        fluoride=fluoride,
-        silica=silica,
-    )
-    return restored(calcium_carbonate_potential(waters, temperature=heated_to).precipitated)
+    return restored(calcium_carbonate_potential(_speciated(locals()), temperature=heated_to).precipitated)

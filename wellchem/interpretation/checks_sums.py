@@ -45,6 +45,11 @@ def _within(amount: Amount, least: float, greatest: float, slack: float) -> Stat
 def ion_balance(waters: Waters) -> Outcome:
     """Cations against anions over the permitted difference."""
     positive, negative = waters.worked("cations"), waters.worked("anions")
+    inputs, taken = positive.inputs + negative.inputs, positive.taken + negative.taken
+    label = "difference over the permitted one"
+    if not (positive.known & negative.known).any():
+        status, nothing = np.full(waters.size, NOT_POSSIBLE, dtype=np.int8), np.full(waters.size, np.nan)
+        return Outcome(status, nothing, nothing, "1", label, inputs, notes=taken)
 
     def signed(cations: Floats, anions: Floats) -> Floats:
         size = np.asarray(chemistry.charge_imbalance(cations=cations, anions=anions))
@@ -52,10 +57,9 @@ def ion_balance(waters: Waters) -> Outcome:
 
     low = np.asarray(signed(positive.low, negative.high))
     high = np.asarray(signed(positive.high, negative.low))
-    amount = Amount(low, high, positive.inputs + negative.inputs)
+    amount = Amount(low, high, inputs)
     status = _within(amount, -1.0, 1.0, level("slightly_off") - 1.0)
-    taken = positive.taken + negative.taken
-    return Outcome(status, low, high, "1", "difference over the permitted one", amount.inputs, notes=taken)
+    return Outcome(status, low, high, "1", label, inputs, notes=taken)
 
 
 def dissolved_solids(waters: Waters) -> Outcome:
