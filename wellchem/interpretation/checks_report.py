@@ -151,9 +151,16 @@ def age(waters: Waters) -> Outcome:
 
 def implausible(waters: Waters, analyte: str) -> Bools:
     """Where a value is out of the range of ground water."""
-    found = np.zeros(waters.size, dtype=bool)
     if not waters.table.holds(analyte):
-        return found
+        return np.zeros(waters.size, dtype=bool)
+    known = waters.found.get(f"implausible {analyte}")
+    if not isinstance(known, np.ndarray):
+        waters.found[f"implausible {analyte}"] = known = _implausible(waters, analyte)
+    return known
+
+
+def _implausible(waters: Waters, analyte: str) -> Bools:
+    found = np.zeros(waters.size, dtype=bool)
     column = waters.table.most(analyte)
     for row in by("plausible", "analyte").get(analyte, ()):
         least, most = number(row["lowest"]), number(row["highest"])

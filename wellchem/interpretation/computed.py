@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from functools import cache
+from math import isnan
 
 import numpy as np
 
@@ -68,9 +70,14 @@ _CORROSION = (
 _CHECKED = "memory"
 
 
+@cache
+def _source(title: str, locator: str) -> Source:
+    return Source(title=title, locator=locator, checked=_CHECKED)
+
+
 def _value(formula: _Formula, amount: Amount) -> Iterable[Computed]:
     low, high = float(amount.low[0]), float(amount.high[0])
-    if np.isnan(low) or np.isnan(high):
+    if isnan(low) or isnan(high):
         return
     notes = [*amount.taken, *filter(None, [formula.note])]
     if formula.scheme:
@@ -82,7 +89,7 @@ def _value(formula: _Formula, amount: Amount) -> Iterable[Computed]:
         low=low,
         high=high,
         unit=formula.unit,
-        source=Source(title=formula.title, locator=formula.locator, checked=_CHECKED),
+        source=_source(formula.title, formula.locator),
         inputs=amount.inputs,
         notes=tuple(notes),
     )

@@ -88,6 +88,7 @@ def from_comparisons(comparisons: Sequence[Comparison], on: date) -> Verdicts:
     health = np.array([one.limit.kind is LimitKind.HEALTH for one in comparisons], dtype=bool)
     goal = np.array([one.limit.kind is LimitKind.GOAL for one in comparisons], dtype=bool)
     state = np.array([_STATE[one.verdict] for one in comparisons], dtype=np.int8)
+    reasons = [";".join(one.reasons) for one in comparisons]
     low = np.array([one.amount.low if one.amount else np.nan for one in comparisons], dtype=np.float64)
     later = [_later(one.analyte, one.limit.authority, one.limit.id, on) if one.later else np.inf for one in comparisons]
     return Verdicts(
@@ -98,8 +99,8 @@ def from_comparisons(comparisons: Sequence[Comparison], on: date) -> Verdicts:
         ),
         settled=settled & ~_covered(analyte, goal, health & settled),
         goal=goal,
-        incomplete=np.array([_says(Reason.MEMBERS_MISSING, ";".join(one.reasons)) for one in comparisons], dtype=bool),
-        derived=np.array([_says(Reason.DERIVED_FROM, ";".join(one.reasons)) for one in comparisons], dtype=bool),
+        incomplete=np.array([Reason.MEMBERS_MISSING.value in text for text in reasons], dtype=bool),
+        derived=np.array([Reason.DERIVED_FROM.value in text for text in reasons], dtype=bool),
         health=health,
         limit=np.array([limits[one.limit.id] for one in comparisons], dtype=np.int64),
         low=low,
