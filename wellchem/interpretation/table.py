@@ -245,6 +245,8 @@ def _meant(fraction: Fraction) -> list[int]:
 @lru_cache(1 << 14)
 def _named_point(name: str) -> int:
     """Where a printed name says that the water was taken: `Lead, first draw`; -1 where it does not."""
+    if not name:
+        return -1
     from wellchem.vocabulary import bundled
 
     meaning = bundled().name(name)
