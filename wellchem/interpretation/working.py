@@ -59,10 +59,12 @@ def worked_out(function: Callable[..., object], given: Mapping[str, Ends], input
         exact &= low == high
     exact &= whole
     if exact.any():
-        low_end[exact] = high_end[exact] = function(**{name: low[exact] for name, (low, _) in given.items()})
+        some = slice(None) if exact.all() else exact
+        low_end[some] = high_end[some] = function(**{name: low[some] for name, (low, _) in given.items()})
     if (rest := whole & ~exact).any():
-        ends = chemistry.bounds(function, {name: (low[rest], high[rest]) for name, (low, high) in given.items()})
-        low_end[rest], high_end[rest] = ends
+        some = slice(None) if rest.all() else rest
+        ends = chemistry.bounds(function, {name: (low[some], high[some]) for name, (low, high) in given.items()})
+        low_end[some], high_end[some] = ends
     return Amount(low_end, high_end, inputs)
 
 
