@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from functools import cache
 
@@ -9,6 +10,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wellchem.reading.rows import PrintedRows
+
+_UNIT_BEHIND = re.compile(r"^(?P<name>.*\S)\s*[(\[](?P<unit>[^()\[\]]+/[^()\[\]]+)[)\]]$")
 
 
 def repeated(rows: PrintedRows, good: NDArray[np.bool_]) -> dict[int, int]:
@@ -22,12 +25,13 @@ def repeated(rows: PrintedRows, good: NDArray[np.bool_]) -> dict[int, int]:
     beside = (rows.reporting_limit, rows.detection_limit, rows.method, rows.qualifier)
     seen: dict[tuple[object, ...], int] = {}
     found: dict[int, int] = {}
-    said = (rows.name, rows.value, rows.unit, rows.fraction, rows.basis, rows.measured, rows.quality_control)
+    said = (rows.value, rows.fraction, rows.basis, rows.measured, rows.quality_control)
+    named = _named(rows)
     worth = sum((coded.codes >= 0).astype(np.int8) for coded in beside)
     order = np.flatnonzero(good & (rows.value.codes >= 0))
     agree = _agreement(rows, order)
     for row in order[np.argsort(-np.asarray(worth)[order], kind="stable")].tolist():
-        key = (int(rows.sample[row]), *(coded[row] for coded in said))
+        key = (int(rows.sample[row]), *named(row), *(coded[row] for coded in said))
         first = seen.setdefault(key, row)
         methods = {rows.method[first], rows.method[row]} - {""}
         sample, tables = int(rows.sample[row]), (int(rows.table[first]), int(rows.table[row]))
@@ -36,13 +40,25 @@ def repeated(rows: PrintedRows, good: NDArray[np.bool_]) -> dict[int, int]:
     return found
 
 
+def _named(rows: PrintedRows) -> Callable[[int], tuple[str, str]]:
+    """Name and unit of a row; a heading may print the unit in brackets behind the name ("Iron (mg/L)")."""
+
+    @cache
+    def parted(name: str, unit: str) -> tuple[str, str]:
+        found = None if unit else _UNIT_BEHIND.match(name)
+        return (found["name"], found["unit"]) if found else (name, unit)
+
+    return lambda row: parted(rows.name[row], rows.unit[row])
+
+
 def _agreement(rows: PrintedRows, order: NDArray[np.intp]) -> Callable[[int, int, int], bool]:
     """Whether two tables have a value in common for everything that both say of a sample."""
-    said = (rows.name, rows.fraction, rows.basis, rows.measured, rows.quality_control)
+    said = (rows.fraction, rows.basis, rows.measured, rows.quality_control)
+    named = _named(rows)
     values: dict[tuple[int, int], dict[tuple[str, ...], set[str]]] = {}
     for row in order.tolist():
         table = values.setdefault((int(rows.sample[row]), int(rows.table[row])), {})
-        table.setdefault(tuple(coded[row] for coded in said), set()).add(rows.value[row])
+        table.setdefault((named(row)[0], *(coded[row] for coded in said)), set()).add(rows.value[row])
 
     @cache
     def agree(sample: int, first: int, second: int) -> bool:

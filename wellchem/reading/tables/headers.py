@@ -21,7 +21,7 @@ NAMING = (
 )
 _PREFIX = re.compile(r"^([A-Za-z]{1,6}[_. -]?\d{1,2})[_. -]?(?=[^\W\d])(.{2,})$")
 # Columns of the US Geological Survey's wide tables: p or r (remark) before a five-digit parameter code.
-_CODED = re.compile(r"^([pr])(\d{5})$")
+_CODED = re.compile(r"^([pPrR])(\d{5})$")
 _TICKED = (None, ColumnRole.DETECT_FLAG)
 _TYPES = re.compile(r"^\d{1,3}[sdn]$")
 _LETTER = re.compile(r"^[A-Z]$")
@@ -328,7 +328,7 @@ def coded_heading(lexicon: Lexicon, text: str) -> tuple[str, str] | None:
     found = _CODED.match(text)
     if found is None or lexicon.vocabulary.name(found[2], code_list="nwis") is None:
         return None
-    return found[1], found[2]
+    return found[1].lower(), found[2]
 
 
 def prefix_of(text: str) -> tuple[str, str]:

@@ -16,6 +16,7 @@ from wellchem.vocabulary import ColumnRole
 
 _FEW, _MOST = 0.1, 0.5  # shares of known names below and above which a column is not, or is, taken for the names
 _SIGNS = {"<", ">", "≤", "≥", "<=", ">=", "=", "~"}
+_COMPARED = {"<", ">", "≤", "≥", "<=", ">="}
 _MARKS = {"U", "J", "UJ", "ND", "<", "BDL"}
 _PLUS_MINUS = {"±", "+/-", "+-", "+ / -"}
 _BOUNDS = re.compile(r"^(\d{2,3}(?:\.\d)?)\s*%?\s*(?:-|–|to)\s*(\d{3}(?:\.\d)?)\s*%?$")
@@ -84,6 +85,11 @@ def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
         column
         for column in by_role.get(R.DETECT_FLAG, [])
         if (meaning := heads[column].meaning) is not None and meaning.note == "inverted"
+    }
+    shape.reportable = {
+        column
+        for column in by_role.get(R.RESULT_STATUS, [])
+        if (meaning := heads[column].meaning) is not None and meaning.note == "reportable"
     }
     marks = [
         heads[column].meaning for role in (R.REMARK, R.QUALIFIER) for column in by_role.get(role, []) if column in heads
@@ -200,7 +206,7 @@ def _counted(cells: Cells, column: int, body: int) -> bool:
 
 
 def _take_signs(cells: Cells, shape: Shape, by_role: dict[ColumnRole, list[int]], body: int) -> None:
-    """Columns without a known heading that hold nothing but comparison signs, or nothing but qualifiers."""
+    """Columns without a known heading that hold nothing but comparison signs, nothing but qualifiers, or but units."""
     known = {column for columns in by_role.values() for column in columns}
     for column in shape.columns():
         if column in known:
@@ -208,10 +214,20 @@ def _take_signs(cells: Cells, shape: Shape, by_role: dict[ColumnRole, list[int]]
         texts = {text for row in range(body, min(body + 200, cells.height)) if (text := cells.text(row, column))}
         if texts and all(text in _SIGNS or _undetected(cells, text) for text in texts):
             by_role.setdefault(R.REMARK, []).append(column)
+        elif texts & _COMPARED and all(text in _SIGNS or _is_mark(cells, text) for text in texts):
+            by_role.setdefault(R.REMARK, []).append(column)  # "<" in one row, "E" in another
+        elif R.UNIT not in by_role and texts and all(_is_unit(cells, text) for text in texts):
+            by_role[R.UNIT] = [column]
         elif texts & _MARKS and all(_is_mark(cells, text) for text in texts):
             by_role.setdefault(R.QUALIFIER, []).append(column)
         elif texts and texts <= _PLUS_MINUS:
             by_role.setdefault(R.ADMINISTRATIVE, []).append(column)
+
+
+def _is_unit(cells: Cells, text: str) -> bool:
+    """Whether a text is a unit and nothing else."""
+    kind = cells.lexicon.kind(text)
+    return bool(kind & Kind.UNIT) and not kind & (Kind.VALUE | Kind.NAME | Kind.HEADER)
 
 
 def _undetected(cells: Cells, text: str) -> bool:

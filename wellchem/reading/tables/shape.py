@@ -95,6 +95,7 @@ class Shape:
     ambiguous: list[int] = field(default_factory=list)
     ticks: dict[int, str] = field(default_factory=dict)
     inverted: set[int] = field(default_factory=set)
+    reportable: set[int] = field(default_factory=set)
     some_units: set[int] = field(default_factory=set)
     wrapped: dict[int, tuple[int, str]] = field(default_factory=dict)
     said: dict[str, str] = field(default_factory=dict)

@@ -6,6 +6,7 @@ import re
 from dataclasses import replace
 
 from wellchem.models.codes import LayoutKind
+from wellchem.reading.dates import visit_in
 from wellchem.reading.rows import TakenColumn
 from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.headers import Head
@@ -73,6 +74,7 @@ def take_values(
             shape.values.append(ValueColumn(free[0], note=head.text or f"{free[0] + 1}"))
             shape.took(head, "value", "the only column of values that no other role explains")
         return
+    free = _with_days(cells, shape, heads, free)
     labels = [_sample_label(heads[column]) if column in heads else "" for column in free]
     if free and all(labels) and _told_apart(labels, heads, free) and _are_samples(cells, [heads[c] for c in free]):
         for column, text in zip(free, labels, strict=True):
@@ -86,6 +88,20 @@ def take_values(
             "ambiguous",
             "several columns could be the result",
         )
+
+
+def _with_days(cells: Cells, shape: Shape, heads: dict[int, Head], free: list[int]) -> list[int]:
+    """Where several columns are headed by days, those alone: a bare word among them is no day's results."""
+    labels = {column: _sample_label(heads[column]) for column in free if column in heads}
+    dated = [column for column, text in labels.items() if cells.lexicon.kind(text) & Kind.DATE or visit_in(text)]
+    worded = [c for c, text in labels.items() if c not in dated and not any(map(str.isdigit, text))]
+    odd = [column for column in worded if cells.lexicon.vocabulary.point(labels[column]) is None]
+    if len(dated) < 2 or not odd:
+        return free
+    for column in odd:
+        shape.ambiguous.append(column)
+        shape.took(heads[column], "ambiguous", "numbers beside columns of days, under a heading that is not known")
+    return [column for column in free if column not in odd]
 
 
 def _told_apart(labels: list[str], heads: dict[int, Head], free: list[int]) -> bool:
@@ -228,8 +244,10 @@ def _names_sample(cells: Cells, head: Head) -> bool:
     if text and (vocabulary.point(text) is not None or vocabulary.id_role(text) is not None):
         return True
     lettered = re.fullmatch(r"(\w{2,})[ _-][A-Z]", text)
-    if lettered and (word := cells.lexicon.column(lettered[1])) is not None and word.role in (R.SAMPLE_ID, R.SITE):
-        return True  # "Well A"
+    if lettered and (word := cells.lexicon.column(lettered[1])) is not None and word.role in (
+        R.SAMPLE_ID, R.SITE, R.LABORATORY
+    ):  # fmt: skip
+        return True  # "Well A", "Lab B"
     return any(letter.isdigit() for letter in text) and not _word_roles(cells, head) & _NOT_SAMPLES
 
 

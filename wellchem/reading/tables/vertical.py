@@ -10,7 +10,8 @@ from numpy.typing import NDArray
 from wellchem.models.codes import LayoutKind, UnreadReason
 from wellchem.reading.grid import GridColumn
 from wellchem.reading.rows import Coded, Table, column, constant, of
-from wellchem.reading.tables.beside import apart, are_units, inverted
+from wellchem.reading.tables.above import samples_above, titled
+from wellchem.reading.tables.beside import apart, are_units, inverted, not_reportable
 from wellchem.reading.tables.between import between
 from wellchem.reading.tables.cells import Cells
 from wellchem.reading.tables.headers import Header, header_at
@@ -27,6 +28,7 @@ from wellchem.reading.tables.ticks import BOX, ticked_columns, ticked_words
 
 def take(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
     """Read the table under a header; the first row after it."""
+    header, above = samples_above(cells, header)
     shapes = [shape_of(cells, header, first, last) for first, last in groups(header, cells.width)]
     reader.header_rows(grid, cells, range(header.first, header.last + 1))
     for shape in shapes:
@@ -35,6 +37,10 @@ def take(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
     if len(shapes) > 1:
         for shape in shapes:
             shape.said = reader.heard_in(grid, shape.first, shape.last)
+        titled(cells, header, shapes)
+    for shape in shapes:
+        for value in shape.values:
+            value.said.update(above.get(value.column, {}))
     return body(reader, grid, cells, header, shapes)
 
 
@@ -211,8 +217,10 @@ def _texts(
     source = columns[value.column]
     mine = column(source, at)
     texts = {"value": mine}
-    for role, indices in value.beside.items():
+    for role, held in value.beside.items():
+        indices = sorted(held, key=lambda index: index not in shape.reportable)
         coded = column(cells.merged_down.get(indices[0], columns[indices[0]]), at)
+        coded = not_reportable(coded) if indices[0] in shape.reportable else coded
         for index in indices[1:]:
             coded = coded.or_else(column(cells.merged_down.get(index, columns[index]), at))
         texts[role] = inverted(coded) if shape.inverted.intersection(indices) else coded

@@ -218,7 +218,7 @@ def _other(cells: Cells, wide: Wide, head: Head, latest: Analyte | None, body: i
 
 
 def _unit_part(lexicon: Lexicon, head: Head) -> str:
-    return next((part for part in head.own[1:] if lexicon.kind(part) & Kind.UNIT), "")
+    return next((part for part in (*head.own[1:], head.group) if lexicon.kind(part) & Kind.UNIT), "")
 
 
 def _numeric(cells: Cells, index: int, body: int) -> bool:

@@ -1,0 +1,70 @@
+"""Sheets that households keep of their own well, with words of their own for what a laboratory calls otherwise.
+
+Everything is invented; each meaning is typed by hand. Each layout failed when first read, and its docstring says what
+mended it.
+"""
+
+from __future__ import annotations
+
+from openpyxl import Workbook
+from reports_catalog import INF, Layout, Water
+from reports_written import NAN, U, lines, means, saved
+
+GRAIN = 17.118  # mg/L as CaCO3 in a grain per US gallon
+
+
+def ten_years() -> Layout:
+    """Months as columns, blanks where nothing was tested, units in the names, a column `Rule of thumb` before them all.
+
+    The guide values were read as a sample's, and grains as mg/L: a bare word among columns of days is no day's results,
+    and the unit in brackets is no longer part of a spelling.
+    """
+    rows = [
+        ("Our well - test results since 2014",),
+        ("What was tested", "Rule of thumb", "June 2014", "May 2016", "Aug 2019", "Oct 2022", "Apr 2025"),
+        ("pH", "6.5-8.5", 7.1, 7.2, None, 7.0, 7.3),
+        ("Hardness (grains)", "", 14, None, 15, 14.5, None),
+        ("Iron (ppm)", "0.3", 0.8, 1.1, None, 0.02, "nd"),
+        ("Nitrate (ppm as N)", "10", 2.2, 2.9, 3.3, None, 5.1),
+        ("Arsenic (ppb)", "10", None, None, 6, None, "<1"),
+        ("Coliform", "0", "neg", "pos", "neg", "neg", "neg"),
+    ]
+    clean, found = means("total_coliform", 0, 0), means("total_coliform", 1, INF)
+    told = {
+        "June 2014": (means("ph", 7.1), means("total_hardness", 14 * GRAIN), means("iron", 0.8), means("nitrate", 2.2), clean),
+        "May 2016": (means("ph", 7.2), means("iron", 1.1), means("nitrate", 2.9), found),
+        "Aug 2019": (means("total_hardness", 15 * GRAIN), means("nitrate", 3.3), means("arsenic", 6 * U), clean),
+        "Oct 2022": (means("ph", 7.0), means("total_hardness", 14.5 * GRAIN), means("iron", 0.02), clean),
+        "Apr 2025": (means("ph", 7.3), means("iron", 0, NAN), means("nitrate", 5.1), means("arsenic", 0, U), clean),
+    }  # fmt: skip
+    book = Workbook()
+    for row in rows:
+        book.active.append(row)
+    waters = tuple(Water(day, day, "", items) for day, items in told.items())
+    return Layout("xlsx_ten_years", "xlsx", saved(book), waters)
+
+
+def what_we_looked_for() -> Layout:
+    """Plain words for headings: the unit's is `Expressed here as`, which no row of the vocabulary knows.
+
+    Lead in ppb was read as mg/L: a column of nothing but units is the units'.
+    """
+    rows = [
+        ("Name of customer:", "B. Quill"),
+        ("Bottle no:", "7731"),
+        (),
+        ("We looked for", "Level found", "Expressed here as", "Action level", "How you compare"),
+        ("Lead", "0.8", "ppb", "15", "Below"),
+        ("Copper", "0.95", "ppm", "1.3", "Below"),
+        ("Nitrate (as nitrogen)", "12", "ppm", "10", "ABOVE"),
+        ("Bacteria (total coliform)", "Found", "", "None", ""),
+        ("E. coli", "Not found", "", "None", ""),
+    ]
+    items = (
+        means("lead", 0.8 * U), means("copper", 0.95), means("nitrate", 12), means("total_coliform", 1, INF),
+        means("e_coli", 0, 0),
+    )  # fmt: skip
+    return Layout("csv_what_we_looked_for", "csv", lines(rows).encode(), (Water("7731", "", "", items),))
+
+
+LAYOUTS = (ten_years, what_we_looked_for)
