@@ -21,6 +21,7 @@ _WITH_UNIT = {
     ColumnRole.UNCERTAINTY, ColumnRole.PREVIOUS, ColumnRole.STATISTIC, ColumnRole.WELL_DEPTH, ColumnRole.SPIKE_AMOUNT,
     ColumnRole.LIMIT_VALUE,
 }  # fmt: skip
+_LONGEST = 300  # letters of a heading at most: a row of thousands of cells is none
 _RESULTS = (ColumnRole.VALUE, ColumnRole.VALUE_NUMBER)
 
 
@@ -55,6 +56,8 @@ class Columns:
 
     def meaning(self, text: str, standard: str) -> ColumnMeaning | None:
         """What a header says (see Vocabulary.column)."""
+        if len(text) > _LONGEST:
+            return None
         key = (text, standard)
         if key not in self._known:
             self._known[key] = self._meaning(clean(text), standard)
