@@ -12,7 +12,7 @@ import numpy as np
 from wellchem import chemistry
 from wellchem.interpretation.amounts import alkalinity
 from wellchem.interpretation.waters import Waters
-from wellchem.interpretation.working import Amount, worked_out
+from wellchem.interpretation.working import Amount, has, worked_out
 from wellchem.models.finding import Computed, Source
 
 _MG = "mg/L as CaCO3"
@@ -148,9 +148,11 @@ def _ions(waters: Waters) -> Iterable[Computed]:
     """Each measured ion in equivalents."""
     for side, symbols in _IONS.items():
         for analyte, symbol in symbols.items():
+            given = "total_alkalinity" if analyte == "alkalinity" else analyte
+            if not has(waters.table, given):
+                continue
             column = waters.table.standing(analyte)
             low, high = alkalinity(waters.table) if analyte == "alkalinity" else (column.low, column.high)
-            given = "total_alkalinity" if analyte == "alkalinity" else analyte
             amount = Amount(
                 chemistry.ion_milliequivalents(low, analyte), chemistry.ion_milliequivalents(high, analyte), (given,)
             )
