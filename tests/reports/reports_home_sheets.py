@@ -67,4 +67,33 @@ def what_we_looked_for() -> Layout:
     return Layout("csv_what_we_looked_for", "csv", lines(rows).encode(), (Water("7731", "", "", items),))
 
 
-LAYOUTS = (ten_years, what_we_looked_for)
+def years_of_germs() -> Layout:
+    """A log of one tap by days, A and P for absent and present, most chemistry left blank.
+
+    It was no table at all: under names of organisms, letters are values too.
+    """
+    rows = [
+        ("Date", "Where", "Lab", "Total coliform", "E. coli", "Nitrate-N mg/L", "Notes"),
+        ("4/12/24", "Kitchen", "County", "A", "A", "2.1", "after rain"),
+        ("4/20/25", "Kitchen", "County", "P", "A", "2.4", "shocked the well after, 100 ppm chlorine"),
+        ("5/2/25", "Kitchen", "County", "A", "A", "", "retest"),
+        ("4/19/26", "Kitchen", "County", "A", "A", "3.0", ""),
+    ]
+    told = (
+        ("2024-04-12", 0, 2.1), ("2025-04-20", 1, 2.4), ("2025-05-02", 0, None), ("2026-04-19", 0, 3.0),
+    )  # fmt: skip
+    waters = [
+        Water(
+            "", "", day,
+            (
+                means("total_coliform", found, INF if found else 0), means("e_coli", 0, 0),
+                *((means("nitrate", nitrate),) if nitrate is not None else ()),
+            ),
+            "County",
+        )
+        for day, found, nitrate in told
+    ]  # fmt: skip
+    return Layout("csv_years_of_germs", "csv", lines(rows).encode(), tuple(waters))
+
+
+LAYOUTS = (ten_years, what_we_looked_for, years_of_germs)

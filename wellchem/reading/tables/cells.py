@@ -56,6 +56,11 @@ class Lexicon:
             found = self._kinds[text] = self._seen(text)
         return found
 
+    def is_of_germs(self, text: str) -> bool:
+        """Whether a text names organisms, of which a letter says whether they are present."""
+        found = self.vocabulary.name(text) if text else None
+        return found is not None and self.vocabulary.analytes[found.analyte].quantity == "count"
+
     def _seen(self, text: str) -> Kind:
         if not text:
             return Kind.TEXT

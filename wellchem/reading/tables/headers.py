@@ -27,6 +27,7 @@ _TYPES = re.compile(r"^\d{1,3}[sdn]$")
 _LETTER = re.compile(r"^[A-Z]$")
 SYMBOL = re.compile(r"^[A-Z][a-z]?$")
 _RESULTS = (ColumnRole.VALUE, ColumnRole.VALUE_NUMBER)
+_PRESENCE = ("A", "P")  # absent, present
 _DEPTH = 3
 _LOOK = 12
 
@@ -370,10 +371,12 @@ def values_beneath(cells: Cells, row: int, columns: list[int]) -> bool:
     Words alone (`ND`, `Not Required`) are values only under names longer than symbols: a list of abbreviations is none.
     """
     symbols = any(len(cells.text(row - 1, column)) <= 3 for column in columns)
+    germs = [column for column in columns if cells.lexicon.is_of_germs(cells.text(row - 1, column))]
     for below in range(row, min(row + 6, cells.height)):
         texts = [text for column in columns if (text := cells.text(below, column))]
         kinds = [cells.lexicon.kind(text) for text in texts]
         values = sum(1 for kind in kinds if kind & Kind.VALUE and not kind & Kind.UNIT)
+        values += sum(cells.text(below, column).upper() in _PRESENCE for column in germs)
         numbers = any(letter.isdigit() for text in texts for letter in text)
         if values and values * 2 >= len(kinds) and (numbers or not symbols):
             return True
