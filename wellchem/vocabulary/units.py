@@ -33,6 +33,7 @@ _OPENER = re.compile(r"^(?:in|en|as|als|unit|units|unite|einheit|unidad)[\s:]+(?
 _PLURAL = re.compile(r"\b([mnuµ]g)s/")
 _FOOTNOTE = re.compile(r"\s*(?:[*†‡§]+|[¹²³⁴⁵⁶⁷⁸⁹]{1,2}(?<=[lLdD][¹²³⁴⁵⁶⁷⁸⁹]))$")
 _TWICE = re.compile(r"(.+?)\s*[(\[]([^()\[\]]+)[)\]]")
+_EITHER = re.compile(r"(.+?)\s+/\s+(.+)")  # in two languages: "CFU/100 mL / UFC/100 mL"
 _NUMBERED = re.compile(r"^(\d+(?:[.,]\d+)?)?(.*)$")
 # Groups in whose reports "ppt" may as well be parts per thousand.
 _SALTS = ("major ion", "physical", "aggregate", "nutrient")
@@ -147,7 +148,7 @@ class Units:
             for known in self._whole.get(_close(core), []) if form else ():
                 if known.form in (None, form):
                     yield PrintedUnit(known.expression, form, temperature, known.counted_by, known.quantities)
-        if twice := _TWICE.fullmatch(printed):
+        if twice := _TWICE.fullmatch(printed) or _EITHER.fullmatch(printed):
             yield from self._same(*twice.groups())
         elif printed.endswith("."):
             yield from self.parse(printed.rstrip("."))

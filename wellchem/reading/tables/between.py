@@ -21,6 +21,7 @@ from wellchem.reading.tables.reader import Reader
 from wellchem.vocabulary import PhraseKind, PhraseMeaning
 
 _CODE = re.compile(r"^[A-Z]{1,4}[- ]?\d{2,4}[A-Z]{0,2}\s*[:–-]\s*")  # a laboratory's code of a method before a title
+_UNITS = re.compile(r"\s*(?:units?|einheit(?:en)?|unit[ée]s?|unidad(?:es)?)\s*:", re.IGNORECASE)
 _KINDS = {
     PhraseKind.LEGEND: LayoutKind.LEGEND,
     PhraseKind.FOOTER: LayoutKind.FOOTER,
@@ -35,6 +36,7 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
     `values` are the columns of results of the table that the row stands in: a number there is never layout.
     """
     reader.hear(grid, cells, row)
+    reader.unit_note = _among_labels(reader, cells, row) or reader.unit_note
     left = [cell for cell in cells.line(row) if reader.ledger.is_open(grid, row, cell.column)]
     if not left:
         return
@@ -99,6 +101,13 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
     _claim(reader, grid, row, left, LayoutKind.SAMPLE_HEAD if dated else other)
 
 
+def _among_labels(reader: Reader, cells: Cells, row: int) -> str:
+    """The unit of all results where it stands in a part of a line of labels: "Sample: W-1 | Units: ng/L"."""
+    parts = [part for cell in cells.line(row) if ":" in cell.text for part in re.split(r"\s*\|\s*|\s{3,}", cell.text)]
+    found = [unit_note(reader.lexicon, part) for part in parts if _UNITS.match(part)]
+    return found[0] if len(found) == 1 else ""
+
+
 def _claim(reader: Reader, grid: int, row: int, left: list[Cell], kind: LayoutKind) -> None:
     reader.ledger.layout(grid, slice(row, row + 1), [cell.column for cell in left], kind)
 
@@ -107,6 +116,7 @@ def _opens_section(reader: Reader, phrase: PhraseMeaning) -> bool:
     """Take what a title says of the rows beneath it. A group of quality control lasts until a sample is named again."""
     section = reader.section
     section.unit = section.name = section.apart = ""
+    section.of_lines = False
     if phrase.kind is PhraseKind.QUALITY_CONTROL:
         section.role = str(phrase.role or Role.CONTROL)
         section.fraction = section.measured = ""

@@ -7,7 +7,7 @@ from wellchem.reading.rows import TakenColumn
 from wellchem.reading.tables.cells import Cell, Cells, Kind
 from wellchem.reading.tables.headers import SYMBOL, Header, names_beneath, names_down
 from wellchem.reading.tables.heads import label
-from wellchem.reading.tables.shape import BESIDE, LAYOUT, Shape, ValueColumn
+from wellchem.reading.tables.shape import BESIDE, LAYOUT, OWN, Shape, ValueColumn, are_marks, stand_beside
 from wellchem.vocabulary import ColumnRole
 
 _LOOK = 10
@@ -53,17 +53,6 @@ def columns_of_samples_at(cells: Cells, row: int) -> tuple[Header, Shape] | None
     shape.taken[named] = TakenColumn(
         named, cells.text(row, named), "name", "holds analyte names under labels of samples"
     )
-    beside: dict[str, list[int]] = {}
-    for column in range(cells.width):
-        if column in values or column == named:
-            continue
-        role = _role_by_words(cells, column, row, last)
-        if role in BESIDE:
-            beside.setdefault(BESIDE[role], []).append(column)
-            shape.taken[column] = TakenColumn(column, "", BESIDE[role], "header words or content")
-        else:
-            shape.layout[column] = LayoutKind.LIMIT if role is ColumnRole.LIMIT else LayoutKind.ADMINISTRATIVE
-            shape.taken[column] = TakenColumn(column, "", str(role or "unassigned"), "header words or content")
     for column in values:
         said: dict[str, str] = {}
         for above in range(row, last + 1):
@@ -73,8 +62,19 @@ def columns_of_samples_at(cells: Cells, row: int) -> tuple[Header, Shape] | None
                 field = str(ColumnRole.DATE_COLLECTED)
             if field and text:
                 said.setdefault(field, text)
-        shape.values.append(ValueColumn(column, {name: list(of) for name, of in beside.items()}, said))
+        shape.values.append(ValueColumn(column, said=said))
         shape.taken[column] = TakenColumn(column, cells.text(row, column), "value", "values of one sample")
+    for column in range(cells.width):
+        if column in values or column == named:
+            continue
+        role = _role_by_words(cells, column, row, last)
+        if role in BESIDE:
+            name = BESIDE[role]
+            stand_beside(shape, name, column, name in OWN)
+            shape.taken[column] = TakenColumn(column, "", BESIDE[role], "header words or content")
+        else:
+            shape.layout[column] = LayoutKind.LIMIT if role is ColumnRole.LIMIT else LayoutKind.ADMINISTRATIVE
+            shape.taken[column] = TakenColumn(column, "", str(role or "unassigned"), "header words or content")
     return Header(row, last, {}, "vertical"), shape
 
 
@@ -147,12 +147,11 @@ def _role_by_words(cells: Cells, column: int, first: int, last: int) -> ColumnRo
         found = cells.lexicon.column(text) if text else None
         if found is not None:
             return found.role
-    units = filled = 0
-    for row in range(last + 1, min(last + 30, cells.height)):
-        if text := cells.text(row, column):
-            filled += 1
-            units += bool(cells.lexicon.kind(text) & Kind.UNIT)
-    return ColumnRole.UNIT if units * 2 > filled else None
+    texts = [text for row in range(last + 1, min(last + 30, cells.height)) if (text := cells.text(row, column))]
+    if are_marks(cells, set(texts)):
+        return ColumnRole.QUALIFIER  # U is a unit of enzymes too
+    units = sum(bool(cells.lexicon.kind(text) & Kind.UNIT) for text in texts)
+    return ColumnRole.UNIT if units * 2 > len(texts) else None
 
 
 def list_at(cells: Cells, row: int) -> tuple[Header, list[Shape]] | None:

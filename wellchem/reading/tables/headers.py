@@ -238,7 +238,11 @@ def _meaning(cells: Cells, parts: list[str], above: str, standard: str) -> Colum
     """
     column = cells.lexicon.vocabulary.column
     tries = [" ".join(parts), parts[-1], f"{above} {parts[-1]}".strip(), parts[0]]
-    return next((found for text in tries if (found := column(text, standard)) is not None), None)
+    found = next((found for text in tries if (found := column(text, standard)) is not None), None)
+    if found is None and above and cells.lexicon.kind(parts[-1]) & Kind.DATE:  # days under "Previous results"
+        over = column(above, standard)
+        return over if over is not None and over.role is ColumnRole.PREVIOUS else None
+    return found
 
 
 def _layout(cells: Cells, last: int, heads: dict[int, Head]) -> tuple[str, int]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from wellchem.reading.dates import parsed
 from wellchem.reading.tables.cells import Cell, Cells, Kind, Lexicon
@@ -11,6 +11,9 @@ from wellchem.vocabulary import ColumnRole, PhraseKind
 
 _COLON = re.compile(r"(?<!\d):(?!//)|:(?=\s)")
 _NUMBERED = re.compile(r"^[(\[](?=[^()]*\d)[\w./ -]{3,30}[)\]]$")
+_CONTINUED = re.compile(
+    r"\s*[(\[]\s*(?:cont(?:'?d|inued|\.)?|suite|fortsetzung|continuaci[oó]n)\.?\s*[)\]]$", re.IGNORECASE
+)
 _WORDS = 5
 _SHORT = 40  # letters that a text behind a label has at most where other words stand before the label
 _NUMBER_BEHIND = re.compile(r"^(?P<site>.*?\S)\s*[(\[](?P<number>(?=[^()]*\d)[\w./ -]{3,30})[)\]]$")
@@ -60,7 +63,12 @@ def said_in(cells: Cells, row: int) -> list[Said]:
         else:
             made.append(Said(field, "", (cell.column,)))
             place += 1
-    return [*running, *_plausible(made, line)]
+    return [_first_page(said) for said in (*running, *_plausible(made, line))]
+
+
+def _first_page(said: Said) -> Said:
+    """A sample's name without the remark that its report goes on from another page: "W-1 (continued)"."""
+    return replace(said, text=_CONTINUED.sub("", said.text)) if said.field in IDENTIFYING else said
 
 
 def _rest_of_day(said: Said, cell: Cell) -> Said | None:
@@ -132,10 +140,21 @@ def pairs_in(lexicon: Lexicon, text: str) -> list[tuple[str, str]]:
         return []
     ends = [start for start, _, _ in marks[1:]] + [len(text)]
     pairs = [(field, text[after:end].strip(" \t|;,")) for (_, after, field), end in zip(marks, ends, strict=True)]
+    pairs = [part for pair in pairs for part in _with_day(lexicon, *pair)]
     short = all(0 < len(said) <= _SHORT and not said.endswith(".") for _, said in pairs)
     if text[: marks[0][0]].strip() and not short:
         return []  # a sentence with a colon in it
     return pairs
+
+
+def _with_day(lexicon: Lexicon, field: str, text: str) -> list[tuple[str, str]]:
+    """What a label of a sample's name says: a labelled day behind the name is the sample's too."""
+    named, comma, rest = text.partition(",")
+    word, _, day = rest.strip().partition(" ")
+    said = label(lexicon, word) if field in IDENTIFYING and comma and named.strip() else ""
+    if said.startswith("date_") and parsed(day.strip()):
+        return [(field, named.strip()), (said, day.strip())]
+    return [(field, text)]
 
 
 def unlabelled_in(cells: Cells, row: int, told: list[Said]) -> list[Said]:

@@ -105,6 +105,7 @@ def emit_labelled(
     sample = reader.samples_of({}, {}, 1)
     texts = {key: constant(one, 1) for key, one in {**beneath, **said}.items() if one}
     numbers = reader.emit(grid, np.array([row], np.int32), columns[-1], texts, sample)
+    reader.section.of_lines = True
     for place, of in [(row, columns), *places]:
         reader.ledger.link(grid, slice(place, place + 1), of, numbers)
 

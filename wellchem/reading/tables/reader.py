@@ -41,6 +41,7 @@ class Section:
     unit: str = ""
     name: str = ""  # the analyte of a table that has no column of names
     apart: str = ""  # the title of limits, statistics or earlier results, which are nobody's sample
+    of_lines: bool = False  # whether running lines gave results under it: then a table beneath is another part
 
 
 @dataclass
@@ -89,6 +90,8 @@ class Reader:
 
     def header_rows(self, grid: int, cells: Cells, rows: range) -> None:
         """Claim the rows of a header; what they say of a sample is heard."""
+        if self.section.of_lines:
+            self.section.measured = ""
         for row in rows:
             self.hear(grid, cells, row)
             self.layout_row(grid, row, LayoutKind.HEADER)

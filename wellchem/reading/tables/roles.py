@@ -10,14 +10,26 @@ from wellchem.reading.rows import HEAD_FIELDS, TakenColumn
 from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.headers import Head, Header, tick_columns
 from wellchem.reading.tables.samples import OTHER_TYPE
-from wellchem.reading.tables.shape import BESIDE, LAYOUT, OWN, SMALL, R, Shape, ValueColumn, numeric, units_among
+from wellchem.reading.tables.shape import (
+    BESIDE,
+    LAYOUT,
+    OWN,
+    SMALL,
+    R,
+    Shape,
+    ValueColumn,
+    are_marks,
+    is_mark,
+    numeric,
+    stand_beside,
+    units_among,
+)
 from wellchem.reading.tables.value_columns import layout_by_word, take_values
 from wellchem.vocabulary import ColumnRole
 
 _FEW, _MOST = 0.1, 0.5  # shares of known names below and above which a column is not, or is, taken for the names
 _SIGNS = {"<", ">", "≤", "≥", "<=", ">=", "=", "~"}
 _COMPARED = {"<", ">", "≤", "≥", "<=", ">="}
-_MARKS = {"U", "J", "UJ", "ND", "<", "BDL"}
 _PLUS_MINUS = {"±", "+/-", "+-", "+ / -"}
 _BOUNDS = re.compile(r"^(\d{2,3}(?:\.\d)?)\s*%?\s*(?:-|–|to)\s*(\d{3}(?:\.\d)?)\s*%?$")
 _COUNT = re.compile(r"count|number|anzahl|nombre|recuento|numération", re.IGNORECASE)
@@ -99,7 +111,7 @@ def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
         columns = by_role.get(role, [])
         for column in columns:
             shape.took(heads.get(column) or Head(column, "", (), "", None), name, "header words or content")
-            _beside(shape, name, column, len(columns) > 1 or name in OWN)
+            stand_beside(shape, name, column, len(columns) > 1 or name in OWN)
     if R.UNIT not in by_role and shape.name is not None and cells.height <= SMALL:
         limits = [*by_role.get(R.DETECTION_LIMIT, []), *by_role.get(R.REPORTING_LIMIT, [])]
         shape.some_units.update(units_among(cells, limits, shape.name, body))
@@ -191,11 +203,6 @@ def _mend(cells: Cells, heads: dict[int, Head], by_role: dict[ColumnRole, list[i
         by_role[R.VALUE] = by_role.pop(R.STATISTIC)
 
 
-def _is_mark(cells: Cells, text: str) -> bool:
-    """Whether a text is one of the usual qualifiers."""
-    return len(text) <= 3 and text.isupper() and cells.lexicon.vocabulary.qualifier(text) is not None
-
-
 def _counted(cells: Cells, column: int, body: int) -> bool:
     """Whether a column headed by a word such as "Count" holds results: among its numbers stand signs or words."""
     texts = {text for row in range(body, min(body + 60, cells.height)) if (text := cells.text(row, column))}
@@ -214,11 +221,11 @@ def _take_signs(cells: Cells, shape: Shape, by_role: dict[ColumnRole, list[int]]
         texts = {text for row in range(body, min(body + 200, cells.height)) if (text := cells.text(row, column))}
         if texts and all(text in _SIGNS or _undetected(cells, text) for text in texts):
             by_role.setdefault(R.REMARK, []).append(column)
-        elif texts & _COMPARED and all(text in _SIGNS or _is_mark(cells, text) for text in texts):
+        elif texts & _COMPARED and all(text in _SIGNS or is_mark(cells, text) for text in texts):
             by_role.setdefault(R.REMARK, []).append(column)  # "<" in one row, "E" in another
         elif R.UNIT not in by_role and texts and all(_is_unit(cells, text) for text in texts):
             by_role[R.UNIT] = [column]
-        elif texts & _MARKS and all(_is_mark(cells, text) for text in texts):
+        elif are_marks(cells, texts):
             by_role.setdefault(R.QUALIFIER, []).append(column)
         elif texts and texts <= _PLUS_MINUS:
             by_role.setdefault(R.ADMINISTRATIVE, []).append(column)
@@ -365,13 +372,3 @@ def _partner(heads: dict[int, Head], column: int, others: list[int]) -> int | No
         if same:
             return same[0]
     return min(others, key=lambda other: abs(other - column), default=None)
-
-
-def _beside(shape: Shape, name: str, column: int, own: bool) -> None:
-    """Give a column to the value columns that it stands beside: to the nearest at its left where each has its own."""
-    left = [value for value in shape.values if value.column < column]
-    right = [value for value in shape.values if value.column > column]
-    if name == "remark" and right and (not left or "remark" in left[-1].beside or right[0].column == column + 1):
-        left = right[:1]  # a sign stands before its number
-    for value in left[-1:] if own and left else shape.values:
-        value.beside.setdefault(name, []).append(column)

@@ -54,6 +54,7 @@ OWN = (
 )  # never shared by several columns of values
 
 
+_MARKS = {"U", "J", "UJ", "ND", "<", "BDL"}  # of which a column of qualifiers without a heading holds one at least
 SMALL = 4000  # rows up to which every line of a table is looked at by itself
 
 
@@ -133,3 +134,23 @@ def units_among(cells: Cells, columns: Iterable[int], name: int, body: int, look
         if any(kind & Kind.UNIT and not kind & (Kind.VALUE | Kind.NAME) for kind in kinds):
             found.append(column)
     return found
+
+
+def is_mark(cells: Cells, text: str) -> bool:
+    """Whether a text is one of the usual qualifiers."""
+    return len(text) <= 3 and text.isupper() and cells.lexicon.vocabulary.qualifier(text) is not None
+
+
+def are_marks(cells: Cells, texts: set[str]) -> bool:
+    """Whether texts of a column are the usual qualifiers and nothing else."""
+    return bool(texts & _MARKS) and all(is_mark(cells, text) for text in texts)
+
+
+def stand_beside(shape: Shape, name: str, column: int, own: bool) -> None:
+    """Give a column to the value columns that it stands beside: to the nearest at its left where each has its own."""
+    left = [value for value in shape.values if value.column < column]
+    right = [value for value in shape.values if value.column > column]
+    if name == "remark" and right and (not left or "remark" in left[-1].beside or right[0].column == column + 1):
+        left = right[:1]  # a sign stands before its number
+    for value in left[-1:] if own and left else shape.values:
+        value.beside.setdefault(name, []).append(column)

@@ -202,6 +202,10 @@ def _sample_said(cells: Cells, text: str) -> dict[str, str]:
         return {"date_collected": text}
     if cells.lexicon.vocabulary.point(text) is not None and cells.lexicon.vocabulary.id_role(text) is None:
         return {"point": text}
+    words, day = re.split(r"(?=\d)|$", text, maxsplit=1)
+    over = cells.lexicon.column(words.strip())
+    if over is not None and over.role is R.VALUE and cells.lexicon.kind(day) & Kind.DATE:
+        return {"date_collected": day}  # "This sample 20 May 2026"
     return {"sample_id": text}
 
 
