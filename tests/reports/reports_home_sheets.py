@@ -96,4 +96,35 @@ def years_of_germs() -> Layout:
     return Layout("csv_years_of_germs", "csv", lines(rows).encode(), tuple(waters))
 
 
-LAYOUTS = (ten_years, what_we_looked_for, years_of_germs)
+def neighbours_averages() -> Layout:
+    """Wells down the side with the standard, the county's and the neighbours' averages as rows among them.
+
+    The neighbours' average was read as a sample: words of places go with averages and limits in a label.
+    """
+    rows = [
+        ("", "Nitrate-N (mg/L)", "Iron (mg/L)", "pH"),
+        ("Standard", "10", "0.3", "6.5-8.5"),
+        ("County average", "2.2", "0.4", "7.3"),
+        ("Your well", "5.5", "0.1", "6.9"),
+        ("Neighbour avg", "3.1", "0.2", "7.0"),
+    ]
+    items = (means("nitrate", 5.5), means("iron", 0.1), means("ph", 6.9))
+    return Layout("csv_neighbours_averages", "csv", lines(rows).encode(), (Water("Your well", "", "", items),))
+
+
+def readings_and_last_time() -> Layout:
+    """The reading before dilution and the last time's result beside this time's.
+
+    The raw readings were read as results at a point called raw: such readings are the laboratory's own.
+    """
+    rows = [
+        ("Sample", "Analyte", "Raw reading", "Dilution", "Final result", "Last time", "Units"),
+        ("D1", "Nitrate as N", "0.82", "10", "8.2", "7.7", "mg/L"),
+        ("D1", "Chloride", "2.2", "20", "44", "40", "mg/L"),
+        ("D1", "Sulfate", "5.1", "5", "25.5", "30", "mg/L"),
+    ]
+    items = (means("nitrate", 8.2), means("chloride", 44), means("sulfate", 25.5))
+    return Layout("csv_readings_and_last_time", "csv", lines(rows).encode(), (Water("D1", "", "", items),))
+
+
+LAYOUTS = (ten_years, what_we_looked_for, years_of_germs, neighbours_averages, readings_and_last_time)
