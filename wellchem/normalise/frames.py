@@ -112,7 +112,7 @@ def unread_frame(made: Normalised, suggest: dict[str, tuple[str, ...]]) -> pd.Da
 
 def _with(column: Coded, more: list[str]) -> Coded:
     """A column and further texts after it, over the texts that are used."""
-    return concatenated([column, of(more)]).compact()
+    return (concatenated([column, of(more)]) if more else column).compact()
 
 
 def _pairs(made: Normalised, keep: NDArray[np.int64]) -> tuple[NDArray[np.int32], NDArray[np.int64]]:

@@ -66,7 +66,8 @@ def reasons_of(
     if unreadable.any():
         formulas = np.zeros(len(rows), bool)
         odd = np.flatnonzero(unreadable)
-        formulas[odd] = [rows.value[row].startswith("=") for row in odd.tolist()]
+        values = rows.value.take(odd).compact()
+        formulas[odd] = np.array([*(text.startswith("=") for text in values.texts), False], bool)[values.codes]
         because(UnreadReason.FORMULA_WITHOUT_VALUE, formulas)
         because(UnreadReason.UNREADABLE_VALUE, unreadable)
     because(UnreadReason.UNREADABLE_VALUE, numbers.noted("ambiguous_decimal")[which])

@@ -63,6 +63,10 @@ class Coded:
         """The same rows over the texts that are used, each once, in the order of their first use."""
         used, first = np.unique(self.codes[self.codes >= 0], return_index=True)
         order = used[np.argsort(first, kind="stable")]
+        if self.distinct:
+            to = np.full(len(self.texts) + 1, -1, np.int32)
+            to[order] = np.arange(len(order), dtype=np.int32)
+            return Coded(to[self.codes], self.texts[order], distinct=True)
         place: dict[str, int] = {}
         to = np.full(len(self.texts) + 1, -1, np.int32)
         for code in order:
