@@ -222,8 +222,23 @@ def mpl_table() -> Layout:
     return _read("mpl_table", b.getvalue(), Water("NB-7", "", "2026-06-30", items_of(rows)))
 
 
+def drawn_boxes() -> Layout:
+    """A card whose boxes are drawn, not printed: which is crossed is not seen. At first E. coli was read as absent, whatever
+    was crossed; words to choose from without a mark are now unread.
+    """
+    paper = Paper(letter, points=10, lead=20)
+    paper.text("Lab Number: B-26-4410          Date Collected: 04/27/2026")
+    for name, crossed in (("Total coliform bacteria", 230), ("E. coli", 230), ("Enterococci", 310)):
+        for x in (230, 310):
+            paper.page.rect(x, paper.y - 1, 8, 8)
+        paper.page.line(crossed, paper.y - 1, crossed + 8, paper.y + 7)
+        paper.row((48, 242, 322), (name, "Present", "Absent"))
+    return Layout("pdf_drawn_boxes", "pdf", paper.done(), (), unread=3)
+
+
 PRINTED = (pfas_recoveries, bilingual_canada, history)
 LAYOUTS = (
+    drawn_boxes,
     lims_mono,
     wide_landscape,
     field_block,

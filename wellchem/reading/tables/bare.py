@@ -44,6 +44,12 @@ def bare_results(lexicon: Lexicon, left: list[Cell]) -> list[RunningResult]:
     return made
 
 
+def to_choose(lexicon: Lexicon, texts: list[str]) -> bool:
+    """Whether words for present and for absent stand beside each other: a mark that is not seen chooses one."""
+    told = {one.censoring for text in texts if (one := lexicon.vocabulary.value(text)) is not None}
+    return {Censoring.PRESENT, Censoring.ABSENT} <= told
+
+
 def undecided(lexicon: Lexicon, text: str) -> bool:
     """Whether a line is a known name and numbers, without words that tell which of them is the result."""
     named = _named(lexicon, text)
@@ -102,6 +108,8 @@ def _one(lexicon: Lexicon, text: str) -> RunningResult | None:
     if named is None:
         return None
     name, rest = named
+    if to_choose(lexicon, text.split()):
+        return None
     beside: dict[str, str] = {}
     parts = value_and_unit(lexicon, rest)
     words = rest.split()

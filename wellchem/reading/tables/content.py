@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from wellchem.models.codes import LayoutKind
 from wellchem.reading.rows import TakenColumn
+from wellchem.reading.tables.bare import to_choose
 from wellchem.reading.tables.cells import Cell, Cells, Kind
 from wellchem.reading.tables.headers import SYMBOL, Header, names_beneath, names_down
 from wellchem.reading.tables.heads import label
@@ -181,6 +182,8 @@ def list_at(cells: Cells, row: int) -> tuple[Header, list[Shape]] | None:
     if not names or names[0] != first or not all(shape.values or shape.ambiguous for shape in shapes):
         return None
     if not _speaks_of_results(cells, row, last, names):
+        return None
+    if to_choose(cells.lexicon, [cell.text for cell in line]):
         return None
     columns = {value.column for shape in shapes for value in shape.values} | {c for s in shapes for c in s.ambiguous}
     if not any(cell.column in columns and cell.kind & Kind.VALUE for cell in line):

@@ -264,7 +264,8 @@ def _layout(cells: Cells, last: int, heads: dict[int, Head]) -> tuple[str, int]:
     )
     score = 2 * len({id(head) for head in [*hits, *names]}) + units + parts
     naming = [head.column for head in hits if head.role in NAMING]
-    if (ticks := tick_columns(cells, heads)) and _content_names(cells, last + 1) is not None:
+    rowed = any(not head.meaning for head in names)  # "E. coli | Present | Absent": a row whose boxes are not seen
+    if not rowed and (ticks := tick_columns(cells, heads)) and _content_names(cells, last + 1) is not None:
         return "vertical", score + 2 * len(ticks)
     if naming and not names_dominate(names, hits):
         if values > len(hits) and len(heads) > 3 and ColumnRole.NAME not in roles:
