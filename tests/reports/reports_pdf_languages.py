@@ -2,53 +2,12 @@
 
 from __future__ import annotations
 
-import io
 import random
 from dataclasses import replace
 
 import reports_catalog as catalog
-from reportlab.lib.pagesizes import A4
-from reportlab.pdfgen import canvas
-from reports_catalog import INF, Item, Layout, Water
-
-FULL = ("Analyte", "Result", "Units", "RL", "MCL", "Method")
-
-
-class Paper:
-    """A page of text with a falling baseline."""
-
-    def __init__(self, size=A4, font="Helvetica", points=9, lead=13):
-        self.buffer = io.BytesIO()
-        self.page = canvas.Canvas(self.buffer, pagesize=size, invariant=True)
-        self.width, self.height = size
-        self.font, self.points, self.lead = font, points, lead
-        self.y = self.height - 50
-
-    def row(self, at, cells, *, bold=False, size=None, right=()):
-        self.page.setFont(self.font + ("-Bold" if bold else ""), size or self.points)
-        for index, (x, text) in enumerate(zip(at, cells, strict=True)):
-            if text and index in right:
-                self.page.drawRightString(x, self.y, text)
-            elif text:
-                self.page.drawString(x, self.y, text)
-        self.y -= self.lead
-
-    def text(self, text, x=48, *, bold=False, size=None):
-        self.row((x,), (text,), bold=bold, size=size)
-
-    def rule(self, x0=48, x1=None):
-        self.page.line(x0, self.y + self.lead - 3, x1 or self.width - 48, self.y + self.lead - 3)
-
-    def new(self):
-        self.page.showPage()
-        self.y = self.height - 50
-
-    def done(self) -> bytes:
-        self.page.save()
-        return self.buffer.getvalue()
-
-
-AT = (48, 215, 280, 350, 400, 460)
+from reports_catalog import Item, Layout, Water
+from reports_pdf import Paper
 
 
 def _foreign(name, seed, laboratory, heads, header, words):
@@ -165,9 +124,6 @@ def spanish() -> Layout:
         ("Parámetro", "Resultado", "Unidad", "Valor paramétrico"),
         words,
     )
-
-
-INFINITE = INF
 
 
 LAYOUTS = (

@@ -7,58 +7,8 @@ import io
 import reports_catalog as catalog
 from reportlab.lib.pagesizes import A4, landscape
 from reportlab.pdfgen import canvas
-from reports_catalog import INF, Item, Layout, Water
-
-FULL = ("Analyte", "Result", "Units", "RL", "MCL", "Method")
-
-
-class Paper:
-    """A page of text with a falling baseline."""
-
-    def __init__(self, size=A4, font="Helvetica", points=9, lead=13):
-        self.buffer = io.BytesIO()
-        self.page = canvas.Canvas(self.buffer, pagesize=size, invariant=True)
-        self.width, self.height = size
-        self.font, self.points, self.lead = font, points, lead
-        self.y = self.height - 50
-
-    def row(self, at, cells, *, bold=False, size=None, right=()):
-        self.page.setFont(self.font + ("-Bold" if bold else ""), size or self.points)
-        for index, (x, text) in enumerate(zip(at, cells, strict=True)):
-            if text and index in right:
-                self.page.drawRightString(x, self.y, text)
-            elif text:
-                self.page.drawString(x, self.y, text)
-        self.y -= self.lead
-
-    def text(self, text, x=48, *, bold=False, size=None):
-        self.row((x,), (text,), bold=bold, size=size)
-
-    def rule(self, x0=48, x1=None):
-        self.page.line(x0, self.y + self.lead - 3, x1 or self.width - 48, self.y + self.lead - 3)
-
-    def new(self):
-        self.page.showPage()
-        self.y = self.height - 50
-
-    def done(self) -> bytes:
-        self.page.save()
-        return self.buffer.getvalue()
-
-
-def head(paper: Paper, water: Water, laboratory: str) -> None:
-    paper.text(laboratory, bold=True, size=13)
-    paper.text("Certificate of analysis", size=8)
-    paper.row((48, 130, 330, 410), ("Sample ID:", water.id, "Collected:", water.day))
-    paper.row((48, 130, 330, 410), ("Location:", water.site, "Matrix:", "Drinking water"))
-    paper.y -= 8
-
-
-def full(item: Item) -> tuple[str, ...]:
-    return (item.name, item.value, item.unit, item.rl, item.limit, item.method)
-
-
-AT = (48, 215, 280, 350, 400, 460)
+from reports_catalog import Layout
+from reports_pdf import AT, FULL, Paper, full, head
 
 
 def dotted() -> Layout:
@@ -195,9 +145,6 @@ def letter_spaced() -> Layout:
     for item in water.items:
         paper.row(AT, full(item))
     return Layout("pdf_letter_spaced", "pdf", paper.done(), (water,))
-
-
-INFINITE = INF
 
 
 LAYOUTS = (
