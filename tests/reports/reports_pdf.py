@@ -9,7 +9,7 @@ from dataclasses import replace
 import reports_catalog as catalog
 from reportlab.lib.pagesizes import A4, landscape, letter
 from reportlab.pdfgen import canvas
-from reports_catalog import INF, Item, Layout, Water
+from reports_catalog import Item, Layout, Water
 
 FULL = ("Analyte", "Result", "Units", "RL", "MCL", "Method")
 
@@ -330,9 +330,6 @@ def both_nitrates() -> Layout:
     for item in rows:
         paper.row(AT[:3], (item.name, item.value, item.unit))
     return Layout("pdf_both_forms", "pdf", paper.done(), (water,))
-
-
-INFINITE = INF
 
 
 LAYOUTS = (

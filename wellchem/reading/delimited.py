@@ -12,11 +12,10 @@ from numpy.typing import NDArray
 
 from wellchem.errors import CorruptFile, EmptyFile
 from wellchem.reading.dialect import DIRECTIVE, Dialect, find_dialect
-from wellchem.reading.encoding import to_utf8
+from wellchem.reading.encoding import LARGE, to_utf8
 from wellchem.reading.grid import Codes, Grid, GridColumn, Source, encode
 
 SURE = 0.5  # share of the lines that a delimiter cuts evenly; under that, blanks may be what aligns the columns
-LARGE = 1 << 21  # bytes from which the columns are read by pyarrow, where it is installed
 
 
 def read_delimited(data: bytes, name: str, *, arrow: bool | None = None) -> Source:

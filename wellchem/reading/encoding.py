@@ -16,7 +16,7 @@ MARKS = (  # the longer marks first: a UTF-32 mark begins with a UTF-16 one
     (codecs.BOM_UTF16_BE, "utf-16-be"),
 )
 HEAD = 1 << 16
-LARGE = 1 << 21
+LARGE = 1 << 21  # bytes from which a text is pyarrow's work, where it is installed
 CONTROLS = bytes(set(range(32)) - {9, 10, 11, 12, 13, 26, 27})  # 26 ends an old DOS file, 27 begins a printer command
 
 

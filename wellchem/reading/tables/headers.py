@@ -395,8 +395,3 @@ def _content_names(cells: Cells, row: int) -> int | None:
         if names and names * 2 >= filled:
             return column
     return None
-
-
-def content_name_column(cells: Cells, row: int) -> int | None:
-    """The column that holds analyte names in the rows from `row` on."""
-    return _content_names(cells, row)
