@@ -19,7 +19,7 @@ from wellchem.reading.pdf.fields import typed
 from wellchem.reading.pdf.grid import page_grids
 from wellchem.reading.pdf.objects import PageObjects, page_objects
 from wellchem.reading.pdf.rules import page_rules
-from wellchem.reading.pdf.seen import beyond, struck, unseen
+from wellchem.reading.pdf.seen import beyond, covered, struck, unseen
 from wellchem.reading.pdf.words import page_words
 
 
@@ -96,6 +96,7 @@ def _texts(page: Any) -> _Texts:
     written, strokes = typed(page, objects.characters)
     printed = np.array(objects.characters, dtype=object)
     hidden = beyond(objects.characters, objects.visible)
+    hidden |= covered(objects.characters, objects.shapes, (float(page.width), float(page.height)))
     if not objects.shaded:
         hidden |= unseen(objects.characters, objects.shapes, objects.pictures)
     out = struck(objects.characters, objects.shapes, strokes) & ~hidden

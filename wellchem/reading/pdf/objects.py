@@ -8,6 +8,8 @@ from typing import Any
 from pdfminer.converter import PDFPageAggregator
 from pdfminer.layout import LTChar, LTContainer, LTCurve, LTImage
 from pdfminer.pdfinterp import PDFPageInterpreter
+from pdfminer.pdftypes import resolve1
+from pdfminer.psparser import PSLiteral, literal_name
 
 UNPAINTED = (3, 7)  # modes of text that paint nothing (ISO 32000-1:2008, table 106)
 
@@ -24,9 +26,17 @@ class PageObjects:
 
 
 class _Device(PDFPageAggregator):
-    """A device that keeps which characters are unpainted, and whether gradients were drawn."""
+    """A device that keeps which characters are unpainted, what is painted through, and whether gradients were drawn."""
 
     shaded = False
+    veiled = False
+
+    def paint_path(self, *args: Any, **named: Any) -> None:
+        begun = len(self.cur_item._objs)
+        super().paint_path(*args, **named)
+        if self.veiled:
+            for item in self.cur_item._objs[begun:]:
+                item.veiled = True  # type: ignore[attr-defined]
 
     def render_string(self, textstate: Any, seq: Any, ncs: Any, graphicstate: Any) -> None:
         begun = len(self.cur_item._objs)
@@ -37,7 +47,32 @@ class _Device(PDFPageAggregator):
 
 
 class _Interpreter(PDFPageInterpreter):
-    """An interpreter that tells its device of gradients."""
+    """An interpreter that tells its device of gradients, and whether what lies below shines through what is painted."""
+
+    def __init__(self, resources: Any, device: Any) -> None:
+        super().__init__(resources, device)
+        self._group = device.veiled  # of the form that is drawn: nothing in it is more opaque than the whole
+        self._veils: list[bool] = []
+
+    def do_q(self) -> None:
+        super().do_q()
+        self._veils.append(self.device.veiled)  # type: ignore[attr-defined]
+
+    def do_Q(self) -> None:
+        super().do_Q()
+        if self._veils:
+            self.device.veiled = self._veils.pop()  # type: ignore[attr-defined]
+
+    def do_gs(self, name: Any) -> None:
+        states = resolve1(self.resources.get("ExtGState")) or {}
+        state = resolve1(states.get(literal_name(name))) or {}
+        if not {"ca", "BM", "SMask"} & set(state):
+            return
+        mode, mask = resolve1(state.get("BM")), resolve1(state.get("SMask"))
+        plain = mode is None or literal_name(mode) in ("Normal", "Compatible")
+        masked = mask is not None and not (isinstance(mask, PSLiteral) and literal_name(mask) == "None")
+        opaque = float(resolve1(state.get("ca", 1.0))) >= 1.0 and plain and not masked
+        self.device.veiled = self._group or not opaque  # type: ignore[attr-defined]
 
     def do_sh(self, name: Any) -> None:
         self.device.shaded = True  # type: ignore[attr-defined]
@@ -49,8 +84,10 @@ def page_objects(page: Any) -> PageObjects:
     _Interpreter(page.pdf.rsrcmgr, device).process_page(page.page_obj)
     found: tuple[list[Any], list[Any], list[Any]] = ([], [], [])
     waiting = [iter(device.get_result())]
+    drawn = 0
     while waiting:
         for item in waiting[-1]:
+            item.drawn = drawn = drawn + 1  # type: ignore[attr-defined]
             if isinstance(item, LTChar):
                 found[0].append(item)
             elif isinstance(item, LTCurve):

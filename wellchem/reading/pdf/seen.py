@@ -12,7 +12,8 @@ from wellchem.reading.pdf.rules import THIN
 
 SAME = 0.02  # parts of full strength within which two colours are one
 SPACES = ("DeviceGray", "DeviceRGB", "DeviceCMYK", "CalGray", "CalRGB", "ICCBased")
-WHITE = (1.0, 1.0, 1.0)
+WHITE, BLACK = (1.0, 1.0, 1.0), (0.0, 0.0, 0.0)
+MOST = 0.5  # of a page
 ENDS = 0.6  # parts of the type size by which a stroke may reach beyond the text that it strikes out
 MIDDLE = (0.12, 0.5)  # between which heights over the baseline, in parts of the size, a stroke goes through the letters
 
@@ -54,6 +55,32 @@ def unseen(characters: Sequence[Any], shapes: Sequence[Any], pictures: Sequence[
         behind = [fill for shape, fill in fills if _holds(shape, x, y)]
         hidden[at] = all(_same(colour, fill) for fill in (behind or [WHITE]))
     return hidden
+
+
+def covered(characters: Sequence[Any], shapes: Sequence[Any], size: tuple[float, float]) -> NDArray[np.bool_]:
+    """Characters under a white or black box that was drawn after them and lets nothing shine through.
+
+    A box over most of the page is taken for a background that a program draws in an order of its own.
+    """
+    under = np.zeros(len(characters), dtype=bool)
+    lids = [
+        shape
+        for shape in shapes
+        if shape.fill
+        and shape.__class__.__name__ == "LTRect"
+        and not getattr(shape, "veiled", False)
+        and min(shape.x1 - shape.x0, shape.y1 - shape.y0) > THIN
+        and shape.width * shape.height < MOST * size[0] * size[1]
+        and any(_same(_colour(shape.non_stroking_color), lid) for lid in (WHITE, BLACK))
+    ]
+    if not lids or not len(characters):
+        return under
+    x0, x1, y0, y1, drawn = np.array([(c.x0, c.x1, c.y0, c.y1, c.drawn) for c in characters]).T
+    middle = (y0 + y1) / 2
+    for lid in lids:
+        inside = (lid.x0 - 1 <= x0) & (x1 <= lid.x1 + 1) & (lid.y0 <= middle) & (middle <= lid.y1)
+        under |= inside & (drawn < lid.drawn)
+    return under
 
 
 def struck(characters: Sequence[Any], shapes: Sequence[Any], strokes: Sequence[Stroke]) -> NDArray[np.bool_]:
