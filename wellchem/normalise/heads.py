@@ -16,15 +16,15 @@ from numpy.typing import NDArray
 
 from wellchem.models.codes import Role, SamplingPoint
 from wellchem.normalise.numbers import plain_numbers
-from wellchem.reading.dates import clock, day_first, parsed_all
-from wellchem.reading.rows import Coded, SampleHeads, of, texts_of
+from wellchem.reading.date_columns import DateTexts, PrintedDates, day_first, parsed_all
+from wellchem.reading.dates import clock
+from wellchem.reading.rows import Coded, SampleHeads, of
 from wellchem.vocabulary import Vocabulary
 
 ROLES = tuple(Role)
 Times = NDArray[np.datetime64]
 
 _DIGITS = str.maketrans("123456789", "000000000")
-_SERIAL = re.compile(r"[345]\d{4}")
 _NUMBER = re.compile(r"[-+]?\d+(?:[.,]\d+)?")
 _DEGREES = re.compile(r"[-+]?\d+(?:[.,]\d+)?°?\s*[NSEWO]?")
 _FEET = re.compile(r"\b(?:ft|feet|foot|pieds?|fu(?:ß|ss)|pies)\b|'", re.IGNORECASE)
@@ -58,30 +58,29 @@ def heads_of(vocabulary: Vocabulary, printed: SampleHeads, decimal_comma: bool, 
     The order of day and month is what the report prints of it (`day_leads`), else what a date decides, else what puts
     no sample's receipt before its collection; a decimal comma lets the day come first where nothing does.
     """
-    order = _order(printed) if day_leads is None else day_leads
+    columns = [_Dates(column) for column in (printed.date_collected, printed.date_received, printed.date_analysed)]
+    order = _order(columns) if day_leads is None else day_leads
     first = decimal_comma if order is None else order
-    collected, timed, supposed = _dates(printed.date_collected, printed.time_collected, first, order is None)
-    nothing = _nothing(printed)
+    collected, received, analysed = (column.read(first) for column in columns)
+    times, timed = _with_times(collected, printed.time_collected)
     points = _mapped(
         printed.point, lambda text: text if text in SamplingPoint._value2member_map_ else vocabulary.point(text)
     )
     # A point of sampling that is no part of the plumbing is the place: "Point de prélèvement: Ferme du Moulin".
     printed = replace(printed, site=printed.site.or_else(printed.point.kept(points.codes < 0)))
-    received, received_timed, also = _dates(printed.date_received, nothing, first, order is None)
-    analysed, analysed_timed, last = _dates(printed.date_analysed, nothing, first, order is None)
-    supposed = supposed | also | last
+    supposed = (collected.either | received.either | analysed.either) & (order is None)
     assumed = Coded(np.where(supposed, 0, -1).astype(np.int32), of([f"date_order={'dmy' if first else 'mdy'}"]).texts)
     return Heads(
         printed,
         points,
         _roles(vocabulary, printed),
         _each(printed.matrix, lambda text: vocabulary.is_water(text) is not False, True, np.bool_),
-        collected,
+        times,
         timed,
-        received,
-        received_timed,
-        analysed,
-        analysed_timed,
+        received.when,
+        received.timed,
+        analysed.when,
+        analysed.timed,
         _coordinates(printed.latitude, 90.0),
         _coordinates(printed.longitude, 180.0),
         _each(printed.well_depth, _metres, np.nan, np.float64),
@@ -89,22 +88,41 @@ def heads_of(vocabulary: Vocabulary, printed: SampleHeads, decimal_comma: bool, 
     )
 
 
-def _order(printed: SampleHeads) -> bool | None:
+class _Dates:
+    """A column of dates, its texts parted once for however often they are read."""
+
+    def __init__(self, column: Coded) -> None:
+        self.column, self.printed = column, DateTexts.of(column.texts)
+
+    def read(self, day_comes_first: bool) -> PrintedDates:
+        """The date of each row."""
+        found = parsed_all(self.printed, day_comes_first)
+        codes = self.column.codes
+        return PrintedDates(
+            np.append(found.when, np.datetime64("NaT"))[codes],
+            np.append(found.timed, False)[codes],
+            np.append(found.either, False)[codes],
+        )
+
+
+def _order(columns: list[_Dates]) -> bool | None:
     """Whether the day comes first in dates such as 03/04/2024, None where nothing tells."""
-    columns = (printed.date_collected, printed.date_received, printed.date_analysed)
-    told = day_first(str(text) for column in columns for text in column.texts)
+    told = day_first(column.printed for column in columns)
     if told is not None:
         return told
     backwards = {}
     for first in (True, False):
-        days = [_dates(column, _nothing(printed), first, False)[0].astype("M8[D]") for column in columns]
-        backwards[first] = any((days[0] > later).any() for later in days[1:])
+        collected, *later = (column.read(first).when.astype("M8[D]") for column in columns)
+        backwards[first] = any((collected > days).any() for days in later)
     return backwards[False] if backwards[True] != backwards[False] else None
 
 
-def _nothing(printed: SampleHeads) -> Coded:
-    """No time of day for any sample."""
-    return Coded(np.full(len(printed), -1, np.int32), printed.time_collected.texts)
+def _with_times(dates: PrintedDates, times: Coded) -> tuple[Times, NDArray[np.bool_]]:
+    """Moments with the time of day of a column of their own where the date prints none, and whether one is printed."""
+    clocks = [clock(str(text)) for text in times.texts]
+    seconds = np.array([-1 if at is None else at[0] * 3600 + at[1] * 60 + at[2] for at in clocks] + [-1])[times.codes]
+    own = (seconds >= 0) & ~dates.timed & ~np.isnat(dates.when)
+    return dates.when + np.where(own, seconds, 0).astype("m8[s]"), dates.timed | own
 
 
 def _each(column: Coded, of_text: Callable[[str], Any], missing: Any, kind: Any) -> NDArray[Any]:
@@ -147,28 +165,6 @@ def _roles(vocabulary: Vocabulary, printed: SampleHeads) -> NDArray[np.int8]:
 def _id_role(vocabulary: Vocabulary, pattern: str) -> Role | None:
     """Role of identifiers of one pattern; which digits they hold tells nothing."""
     return vocabulary.id_role(pattern)
-
-
-def _unserial(text: str) -> str:
-    """A day that a spreadsheet left as its serial number (from 30 December 1899; 1982 to 2064) as ISO text."""
-    if _SERIAL.fullmatch(text):
-        return str(np.datetime64("1899-12-30") + np.timedelta64(int(text), "D"))
-    return text
-
-
-def _dates(
-    dates: Coded, times: Coded, day_comes_first: bool, undecided: bool
-) -> tuple[Times, NDArray[np.bool_], NDArray[np.bool_]]:
-    """Moments, whether the time is printed, and whether the order of day and month had to be supposed."""
-    found = parsed_all(texts_of([_unserial(str(text)) for text in dates.texts]), day_comes_first)
-    timed = np.append(found.timed, False)[dates.codes]
-    either = np.append(found.either, False)[dates.codes]
-    clocks = [clock(str(text)) for text in times.texts]
-    seconds = np.array([-1 if at is None else at[0] * 3600 + at[1] * 60 + at[2] for at in clocks] + [-1])[times.codes]
-    made = np.append(found.when, np.datetime64("NaT"))[dates.codes]
-    own = (seconds >= 0) & ~timed & ~np.isnat(made)
-    made = made + np.where(own, seconds, 0).astype("m8[s]")
-    return made, timed | own, either & undecided
 
 
 def _number(text: str) -> float | None:

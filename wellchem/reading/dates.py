@@ -4,13 +4,8 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Iterable
 from dataclasses import dataclass
 from datetime import datetime
-from typing import Any
-
-import numpy as np
-from numpy.typing import NDArray
 
 _MONTHS = {
     "jan": 1, "january": 1, "janvier": 1, "januar": 1, "jänner": 1, "enero": 1, "ene": 1, "janv": 1,
@@ -35,14 +30,13 @@ _CLOCK = re.compile(
 )
 _YEAR_FIRST = re.compile(r"^(\d{4})([-/.])(\d{1,2})\2(\d{1,2})(?:[T ,]+(.*))?$")
 _YEAR_LAST = re.compile(r"^(\d{1,2})([-/.])\s?(\d{1,2})\2\s?(\d{4}|\d{2})(?:[T ,]+(.*))?$")
-_SOLID = re.compile(r"^((?:19|20)\d{2})(0[1-9]|1[0-2])(0[1-9]|[12]\d|3[01])(?:[T ]?(\d{4}(?:\d{2})?))?$")
+_SOLID = re.compile(r"^((?:19|20)\d{2})(0[1-9]|1[0-2])(0[1-9]|[12]\d|3[01])(?:[T ]?(\d{4}(?:\d{2})?)|[T ](.*))?$")
 _DAY_NAME = re.compile(
     r"^(\d{1,2})(?:\.|st|nd|rd|th|er)?[ \-/]*(?:de |of )?([^\W\d]{3,10})\.?,?"
-    r"[ \-/]*(?:de |del )?(\d{4}|\d{2})(?:[T ,]+(.*))?$"
+    r"[ \-/]*(?:de |del )?(\d{4}|\d{2})(?:[t ,]+(.*))?$"
 )
-_NAME_DAY = re.compile(r"^([^\W\d]{3,10})\.?[ \-]*(\d{1,2})(?:st|nd|rd|th)?,?[ \-]*(\d{4})(?:[T ,]+(.*))?$")
+_NAME_DAY = re.compile(r"^([^\W\d]{3,10})\.?[ \-]*(\d{1,2})(?:st|nd|rd|th)?,?[ \-]*(\d{4})(?:[t ,]+(.*))?$")
 _LONGEST = 40  # letters of a date
-_DAY_AND_MORE = 13  # letters in which _YEAR_LAST finds the year and what parts it from the time
 _WEEKDAY = re.compile(
     r"^(?:[^\W\d]{2,10}\.?,\s*|(?:(?:mon|tue|wed|thu|fri|sat|sun|lun|mer|jeu|ven|sam|dim|mi[eé]|jue|vie|s[aá]b|dom)[a-z]{0,7}"
     r"|mardi|martes|mo|di|mi|do|fr|sa|so|[a-z]{4,7}tag|mittwoch)\.?\s+(?=[^\W\d]*\.?\s?\d))",
@@ -123,7 +117,7 @@ def parsed(text: str) -> PrintedDate | None:
         made = _made(int(found[1]), int(found[3]), int(found[4]), found[5])
         return PrintedDate(*made) if made else None
     if found := _SOLID.match(text):
-        made = _made(int(found[1]), int(found[2]), int(found[3]), found[4])
+        made = _made(int(found[1]), int(found[2]), int(found[3]), found[4] or found[5])
         return PrintedDate(*made) if made else None
     if found := _YEAR_LAST.match(text):
         first, second, year, rest = int(found[1]), int(found[3]), int(found[4]), found[5]
@@ -140,7 +134,8 @@ def parsed(text: str) -> PrintedDate | None:
         if found := pattern.match(plain):
             number = _MONTHS.get(found[month])
             if number:
-                made = _made(int(found[3]), number, int(found[day]), found[4])
+                rest = text[len(text) - len(found[4] or "") :]  # as printed: a zone is told by its capitals
+                made = _made(int(found[3]), number, int(found[day]), rest)
                 return PrintedDate(*made) if made else None
     return None
 
@@ -185,72 +180,10 @@ def _bare(letter: str) -> str:
     return letter.lower() if letter.isascii() else (unicodedata.normalize("NFKD", letter)[0].lower() or letter)[0]
 
 
-@dataclass(frozen=True, eq=False)
-class PrintedDates:
-    """Dates of many texts: the moment (NaT where a text is none), whether its time is printed, whether day and month
-    could be exchanged."""
-
-    when: NDArray[np.datetime64]
-    timed: NDArray[np.bool_]
-    either: NDArray[np.bool_]
-
-
-def parsed_all(texts: NDArray[Any], day_comes_first: bool) -> PrintedDates:
-    """Dates of many distinct texts. A day in figures and a time behind it are each read once."""
-    made = PrintedDates(
-        np.full(len(texts), np.datetime64("NaT"), "M8[s]"), np.zeros(len(texts), bool), np.zeros(len(texts), bool)
-    )
-    days: dict[str, tuple[int, bool] | None] = {}
-    clocks: dict[str, int | None] = {}
-    seconds: list[int] = []
-    rows: list[int] = []
-    either: list[bool] = []
-    for place, text in enumerate(texts):
-        head, _, rest = text.partition(" ")
-        if rest:
-            if head not in days:
-                days[head] = _day(head, day_comes_first)
-            if rest not in clocks:
-                at = clock(rest)
-                clocks[rest] = None if at is None else at[0] * 3600 + at[1] * 60 + at[2]
-            day, of_day = days[head], clocks[rest]
-            if day is not None and of_day is not None and len(text) <= _LONGEST:
-                rows.append(place)
-                seconds.append(day[0] + of_day)
-                either.append(day[1])
-                continue
-        found = parsed(text)
-        if found is not None:
-            exchanged = found.either is not None and day_comes_first
-            made.when[place] = np.datetime64(found.either if exchanged else found.when, "s")
-            made.timed[place], made.either[place] = found.timed, found.either is not None
-    made.when[rows] = np.array(seconds, np.int64).astype("M8[s]")
-    made.timed[rows], made.either[rows] = True, either
-    return made
-
-
-def _day(text: str, day_comes_first: bool) -> tuple[int, bool] | None:
-    """A day in figures with a sign between them, in seconds from 1970, and whether day and month could be exchanged."""
-    found = parsed(text) if _YEAR_FIRST.match(text) or _YEAR_LAST.match(text) else None
-    if found is None or found.timed:
+def day_leads(text: str) -> bool | None:
+    """Whether the day comes before the month in a date in figures, as the date itself tells; None where it does not."""
+    found = _YEAR_LAST.match(text)
+    if not found or found[2] == ".":
         return None
-    when = found.either if found.either is not None and day_comes_first else found.when
-    return int(np.datetime64(when, "s").astype(np.int64)), found.either is not None
-
-
-def day_first(texts: Iterable[str]) -> bool | None:
-    """Whether the day comes first in dates like 03/04/2024, as the other dates tell; None where none does."""
-    votes = {True: 0, False: 0}
-    for text in {text.strip()[:_DAY_AND_MORE] for text in texts}:
-        found = _YEAR_LAST.match(text)
-        if found and found[2] != ".":
-            first, second = int(found[1]), int(found[3])
-            if first > 12 >= second:
-                votes[True] += 1
-            elif second > 12 >= first:
-                votes[False] += 1
-    if votes[True] and not votes[False]:
-        return True
-    if votes[False] and not votes[True]:
-        return False
-    return None
+    first, second = int(found[1]), int(found[3])
+    return None if (first > 12) == (second > 12) else first > 12
