@@ -100,7 +100,7 @@ def bounded(given: Evidence) -> Bounded:
     _activities(
         given, plain & printed & given.activity & ~to_left & ~more, not_detected, low, high, supposed, censoring
     )
-    _left(given, to_left, not_detected, floor, censoring, value, low, high, supposed)
+    _left(given, to_left, floor, censoring, value, low, high, supposed)
     _organisms(given, censoring, value, low, high, supposed)
     censoring[has(Effect.PRESENT) & np.isnan(given.number) & (censoring == NOT_REPORTED)] = PRESENT  # not quantified
     _limits_without_number(given, has(Effect.BETWEEN_LIMITS) & ~printed & ~to_left, censoring, low, high)
@@ -132,6 +132,8 @@ def _activities(
     censoring: NDArray[np.int8],
 ) -> None:
     """A measured activity and its uncertainty; not detected, it reaches at least the detectable concentration."""
+    if not rows.any():
+        return
     spread = np.where(np.isnan(given.uncertainty), 0.0, given.uncertainty)
     low[rows], high[rows] = (given.number - spread)[rows], (given.number + spread)[rows]
     flagged = rows & not_detected
@@ -145,7 +147,6 @@ def _activities(
 def _left(
     given: Evidence,
     rows: NDArray[np.bool_],
-    not_detected: NDArray[np.bool_],
     floor: Floats,
     censoring: NDArray[np.int8],
     value: Floats,
@@ -154,12 +155,16 @@ def _left(
     supposed: NDArray[np.int8],
 ) -> None:
     """Not detected, or less than: by its own number, else by the reporting limit, else by the detection limit."""
-    number, reporting, detection = given.number, given.reporting, given.detection
-    own = (number > 0) | (given.signed & ~np.isnan(number))
-    flagged = (given.effect & int(Effect.FLAGGED)) != 0
-    own &= ~(flagged & (given.censoring == NONE) & (number < np.fmax(detection, 0.0)))  # an instrument's raw reading
-    by_detection = (given.bound == 1) | ((given.effect & int(Effect.BELOW_DETECTION)) != 0)
-    by_reporting = (given.bound == 2) | ((given.effect & int(Effect.BELOW_REPORTING)) != 0)
+    at = np.flatnonzero(rows)
+    number, reporting, detection = given.number[at], given.reporting[at], given.detection[at]
+    effect, bound, signed = given.effect[at], given.bound[at], given.signed[at]
+    own = (number > 0) | (signed & ~np.isnan(number))
+    flagged = (effect & int(Effect.FLAGGED)) != 0
+    own &= ~(
+        flagged & (given.censoring[at] == NONE) & (number < np.fmax(detection, 0.0))
+    )  # an instrument's raw reading
+    by_detection = (bound == 1) | ((effect & int(Effect.BELOW_DETECTION)) != 0)
+    by_reporting = (bound == 2) | ((effect & int(Effect.BELOW_REPORTING)) != 0)
     reporting = np.where(reporting > 0, reporting, np.nan)
     detection = np.where(detection > 0, detection, np.nan)
     limit = np.where(np.isnan(reporting), detection, reporting)
@@ -167,11 +172,9 @@ def _left(
     limit = np.where(by_detection & ~np.isnan(detection), detection, limit)
     limit = np.where(by_reporting, reporting, limit)
     top = np.where(own, number, limit)
-    censoring[rows] = LEFT
-    value[rows], low[rows], high[rows] = top[rows], floor[rows], top[rows]
-    supposed[rows & ~own & assumed & ~by_reporting] = _BY_DETECTION
-    negative = rows & (top < 0) & ~given.signed
-    low[negative] = -np.inf
+    censoring[at] = LEFT
+    value[at], low[at], high[at] = top, np.where((top < 0) & ~signed, -np.inf, floor[at]), top
+    supposed[at[~own & assumed & ~by_reporting]] = _BY_DETECTION
 
 
 def _organisms(
@@ -184,6 +187,8 @@ def _organisms(
 ) -> None:
     """Counts: whole organisms; `<1` is none found, `<2` is none or one; present is one or more."""
     effect, count = given.effect, given.count
+    if not count.any():
+        return
     bare = count & np.isnan(given.number)
     present = bare & ((effect & int(Effect.PRESENT)) != 0)
     absent = bare & ((effect & int(Effect.ABSENT)) != 0)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, cast
 
 import numpy as np
 import pandas as pd
@@ -126,10 +126,9 @@ def _pairs(made: Normalised, keep: NDArray[np.int64]) -> tuple[NDArray[np.int32]
 
 def _keys(made: Normalised, pairs: NDArray[np.int64]) -> Any:
     """Keys of samples, one for each role that a sample's results have; its own role is not said."""
-    name, own = made.reading.source.name, made.heads.role
     samples, roles = pairs // len(ROLES), pairs % len(ROLES)
-    keys = [f"{name}#{number}" for number in (samples + 1).tolist()]
-    for odd in np.flatnonzero(own[samples] != roles).tolist():
+    keys: Any = f"{made.reading.source.name}#" + cast(Any, pd.array(samples + 1).astype("str"))
+    for odd in np.flatnonzero(made.heads.role[samples] != roles).tolist():
         keys[odd] = f"{keys[odd]}/{ROLES[roles[odd]]}"
     return _distinct(keys)
 
