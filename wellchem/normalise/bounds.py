@@ -88,8 +88,9 @@ def bounded(given: Evidence) -> Bounded:
     not_detected = has(Effect.NOT_DETECTED)
     less = has(Effect.LESS_THAN) | (not_detected & ~given.activity)
     unnumbered = (censoring == NOT_REPORTED) & (less | not_detected)
-    to_left = (plain & printed & less) | (censoring == LEFT) | unnumbered
-    more = plain & printed & has(Effect.GREATER_THAN, Effect.LOWER_BOUND) & ~to_left
+    absent = ~given.count & ~printed & ((censoring == ABSENT) | has(Effect.ABSENT))  # not found is below a limit
+    to_left = (plain & printed & less) | (censoring == LEFT) | unnumbered | absent
+    more = plain & printed & has(Effect.GREATER_THAN, Effect.LOWER_BOUND, Effect.TOO_NUMEROUS) & ~to_left
     upper = quantified & has(Effect.UPPER_BOUND) & ~to_left & ~more
     between = quantified & has(Effect.BETWEEN_LIMITS, Effect.ESTIMATED) & ~to_left & ~more
 
@@ -102,7 +103,8 @@ def bounded(given: Evidence) -> Bounded:
     )
     _left(given, to_left, floor, censoring, value, low, high, supposed)
     _organisms(given, censoring, value, low, high, supposed)
-    censoring[has(Effect.PRESENT) & np.isnan(given.number) & (censoring == NOT_REPORTED)] = PRESENT  # not quantified
+    censoring[has(Effect.PRESENT) & ~printed & (censoring == NOT_REPORTED)] = PRESENT  # not quantified
+    _found_without_number(given, has(Effect.TOO_NUMEROUS) & ~printed, floor, censoring, low, high)
     _limits_without_number(given, has(Effect.BETWEEN_LIMITS) & ~printed & ~to_left, censoring, low, high)
 
     gone = has(Effect.REJECTED, Effect.NOT_REPORTED) & ~(has(Effect.NOT_REPORTED) & printed & ~has(Effect.REJECTED))
@@ -204,6 +206,17 @@ def _organisms(
     none_found = high <= np.where(given.probable, _TEN_TUBES + 1e-9, 1.0)
     whole = np.where(given.probable, high, np.ceil(np.where(less, high, 1.0)) - 1.0)
     high[less] = np.where(none_found, 0.0, whole)[less]
+
+
+def _found_without_number(
+    given: Evidence, above: NDArray[np.bool_], floor: Floats, censoring: NDArray[np.int8], low: Floats, high: Floats
+) -> None:
+    """Found, and how much is not printed: whatever is possible; above the quantifiable range, at least its limit."""
+    above = ~given.count & (above | ((censoring == RIGHT) & np.isnan(given.number)))
+    censoring[above] = RIGHT
+    low[above], high[above] = np.where(np.isnan(given.reporting), floor, given.reporting)[above], np.inf
+    found = ~given.count & (censoring == PRESENT)
+    low[found] = floor[found]
 
 
 def _limits_without_number(

@@ -136,7 +136,7 @@ class Marks:
     def condition(self, text: str) -> Effects:
         """A cell that says in words how the analyte was detected, or writes the bound itself (`< 2`)."""
         value = self.vocabulary.value(text)
-        if value is None:
+        if value is None or (value.note == "noted" and self._code(text, "usual") is not None):
             return self.qualifier(text)
         effect = Effect.NOTHING
         if value.censoring is Censoring.LEFT:

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from functools import cache
 
 import numpy as np
 from numpy.typing import NDArray
 
+from wellchem.normalise.bounds import Bounded
+from wellchem.normalise.meanings import Meanings
 from wellchem.reading.rows import PrintedRows
 
 _UNIT_BEHIND = re.compile(r"^(?P<name>.*\S)\s*[(\[](?P<unit>[^()\[\]]+/[^()\[\]]+)[)\]]$")
@@ -38,6 +40,26 @@ def repeated(rows: PrintedRows, good: NDArray[np.bool_]) -> dict[int, int]:
         if tables[0] != tables[1] and len(methods) < 2 and agree(sample, *tables):
             found[row] = first
     return found
+
+
+def quoted(rows: Iterable[int], good: NDArray[np.bool_], meanings: Meanings, bounds: Bounded) -> dict[int, int]:
+    """For results that a letter's sentences tell, the row of a table that says the same, of whichever sample."""
+    told = [row for row in rows if good[row]]
+    if not told:
+        return {}
+    analytes = [one.analyte for one in meanings.each]
+
+    def key(row: int) -> tuple[object, ...]:
+        value = bounds.value[row]
+        number = None if np.isnan(value) else float(f"{value:.4g}")
+        return analytes[meanings.group[row]], int(bounds.censoring[row]), number
+
+    wanted = {key(row) for row in told}
+    tables: dict[tuple[object, ...], int] = {}
+    for row in np.setdiff1d(np.flatnonzero(good), told).tolist():
+        if (mine := key(row)) in wanted:
+            tables.setdefault(mine, row)
+    return {row: tables[mine] for row in told if (mine := key(row)) in tables}
 
 
 def _named(rows: PrintedRows) -> Callable[[int], tuple[str, str]]:

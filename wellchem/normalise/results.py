@@ -17,7 +17,7 @@ from wellchem.normalise.marks import RowMarks, limit_of_report, marks_of
 from wellchem.normalise.meanings import SIGNED, Meanings, meanings_of
 from wellchem.normalise.numbers import NONE, Floats, Numbers
 from wellchem.normalise.reasons import BESIDE, OK, REASONS, reasons_of
-from wellchem.normalise.repeats import repeated
+from wellchem.normalise.repeats import quoted, repeated
 from wellchem.normalise.values import decimals_of, in_cell, values_of
 from wellchem.reading.rows import Coded, PrintedRows, of
 from wellchem.reading.tables import Reading
@@ -77,7 +77,8 @@ def normalised(reading: Reading, vocabulary: Vocabulary) -> Normalised:
     reason = reasons_of(rows, heads, meanings, numbers, which, marks.effect, bounds.censoring, number)
     for row, main in joined.items():
         reason[row] = REASONS.index(UnreadReason.STATISTIC) if main is None or reason[main] != OK else BESIDE
-    for row, main in repeated(rows, reason == OK).items():
+    again = repeated(rows, reason == OK) | quoted(reading.quoted, reason == OK, meanings, bounds)
+    for row, main in again.items():
         reason[row], joined[row] = BESIDE, main
     outcome = np.where(reason != OK, UNREAD, np.where(role == _ROUTINE, RESULT, QUALITY_CONTROL)).astype(np.int8)
     for row, main in joined.items():

@@ -10,7 +10,7 @@ from wellchem.reading.rows import Coded, PrintedRows, few
 from wellchem.reading.tables import Reading
 from wellchem.vocabulary import Vocabulary
 
-_LETTERS = ("P", "A", "+", "-", "POS", "NEG")
+_SHORT = 5  # letters of a word that only a row of organisms makes a value of ("A", "Yes", "Nein")
 
 
 def decimals_of(reading: Reading, vocabulary: Vocabulary) -> tuple[dict[int, str | None], NDArray[np.bool_]]:
@@ -73,7 +73,8 @@ def values_of(
         which = np.where(values.codes >= 0, values.codes + block * len(texts), len(texts) * len(signs)).astype(np.int64)
     unnumbered = np.flatnonzero(np.isnan(numbers.number[: len(texts)])).tolist()
     none = numbers.noted("none")
-    letters = [code for code in unnumbered if none[code] or str(texts[code]).strip().upper() in _LETTERS]
+    short = {code: str(texts[code]).strip() for code in unnumbered}
+    letters = [code for code, text in short.items() if none[code] or len(text) <= _SHORT]
     if letters:
         special = numbers_of(vocabulary, texts[letters], ".", presence=True)
         base = len(numbers.number)

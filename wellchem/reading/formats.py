@@ -12,6 +12,7 @@ from typing import BinaryIO
 
 from wellchem.errors import CorruptFile, EmptyFile, EncryptedFile, MissingFile, NoText, UnknownFormat
 from wellchem.reading.grid import Source
+from wellchem.reading.structured import records_apart
 
 # What each ending promises; `format=` takes these and the formats' own names.
 ENDINGS = {
@@ -52,7 +53,8 @@ def open_source(source: str | Path | bytes | BinaryIO, *, format: str | None = N
     if ending and ending != found:
         notes = (*notes, f"named as a {ending} file; its content is {'an HTML page' if kind == 'html' else found}")
     read = _read(kind, data, name)
-    return dataclasses.replace(read, notes=notes + read.notes)
+    grids = tuple(part for grid in read.grids for part in records_apart(grid))
+    return dataclasses.replace(read, grids=grids, notes=notes + read.notes)
 
 
 def _read(kind: str, data: bytes, name: str) -> Source:

@@ -21,7 +21,8 @@ from wellchem.vocabulary import Vocabulary
 class Reading:
     """A source's printed rows, what it says of its samples, its legend, the account of its cells.
 
-    `day_first` tells whether it prints that the day leads in its dates, None where it does not.
+    `day_first` tells whether it prints that the day leads in its dates, None where it does not. `quoted` are the
+    printed rows of sentences in paragraphs, which may say again what a table says.
     """
 
     source: Source
@@ -32,6 +33,7 @@ class Reading:
     tables: tuple[Table, ...]
     ledger: Ledger
     day_first: bool | None = None
+    quoted: tuple[int, ...] = ()
 
 
 def printed(source: Source, vocabulary: Vocabulary) -> Reading:
@@ -50,6 +52,7 @@ def printed(source: Source, vocabulary: Vocabulary) -> Reading:
         tuple(reader.tables),
         reader.ledger,
         day_first_printed(source),
+        tuple(reader.quoted),
     )
 
 

@@ -62,10 +62,16 @@ def undecided(lexicon: Lexicon, text: str) -> bool:
 
 
 def named_in_words(lexicon: Lexicon, text: str) -> bool:
-    """Whether a line is a known name and, behind its colon, a word or two that are no value: "Water hardness: hard"."""
+    """Whether a line is a known name and, behind its colon, a word or two that are no value: "Water hardness: hard".
+
+    The name may have a word or two behind it that are none of a name: "Hardness class: hard".
+    """
     name, colon, rest = text.partition(":")
-    short = 0 < len(rest.split()) <= 3 and len(rest) <= 30
-    return bool(colon) and short and len(name.strip()) > 2 and lexicon.is_name(name.strip())
+    words = name.split()
+    if not colon or not 0 < len(rest.split()) <= 3 or len(rest) > 30:
+        return False
+    spans = (" ".join(words[:count]) for count in range(len(words), max(0, len(words) - 3), -1))
+    return any(len(span) > 2 and lexicon.is_name(span) for span in spans)
 
 
 def of_others(cells: Cells, row: int) -> bool:
@@ -111,7 +117,7 @@ def _one(lexicon: Lexicon, text: str) -> RunningResult | None:
     if to_choose(lexicon, text.split()):
         return None
     beside: dict[str, str] = {}
-    parts = value_and_unit(lexicon, rest)
+    parts = value_and_unit(lexicon, rest, lexicon.is_of_germs(name))
     words = rest.split()
     for place in range(1, len(words)) if parts is None else ():
         limited = _LIMITED.match(" ".join(words[place:]))
@@ -134,7 +140,9 @@ def _limit_role(lexicon: Lexicon, label: str) -> ColumnRole | None:
 
 def is_sure(vocabulary: Vocabulary, name: str, value: str, unit: str) -> bool:
     """Whether name, value and unit are a result beyond doubt."""
-    said, meaning = vocabulary.value(value), vocabulary.name(name, unit=unit)
+    meaning = vocabulary.name(name, unit=unit)
+    counted = meaning is not None and vocabulary.analytes[meaning.analyte].quantity == "count"
+    said = vocabulary.value(value, presence=counted)
     if said is None or meaning is None or said.censoring is Censoring.NOT_REPORTED:
         return False
     unit = unit or said.unit_text or meaning.unit

@@ -17,8 +17,9 @@ from wellchem.reading.tables.notes import (
     title_and_unit,
     unit_note,
 )
+from wellchem.reading.tables.paragraphs import paragraph
 from wellchem.reading.tables.reader import Reader
-from wellchem.vocabulary import PhraseKind, PhraseMeaning
+from wellchem.vocabulary import PhraseKind, PhraseMeaning, Vocabulary
 
 _CODE = re.compile(r"^[A-Z]{1,4}[- ]?\d{2,4}[A-Z]{0,2}\s*[:–-]\s*")  # a laboratory's code of a method before a title
 _UNITS = re.compile(r"\s*(?:units?|einheit(?:en)?|unit[ée]s?|unidad(?:es)?)\s*:", re.IGNORECASE)
@@ -49,6 +50,8 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
         reader.legend.update(legend)
         reader.unit_note = unit or reader.unit_note
         _claim(reader, grid, row, left, LayoutKind.LEGEND if legend else LayoutKind.NOTE)
+        return
+    if paragraph(reader, grid, cells, row):
         return
     if _running(reader, grid, row, left, text) or _bare(reader, grid, cells, row, left, text):
         return
@@ -81,10 +84,10 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
     if any(cell.column in values and cell.kind & Kind.NUMBER for cell in left):
         reader.loose_row(grid, row, [cell.column for cell in left], UnreadReason.NO_NAME)
         return
-    if not dated and _worded(left, set(values)):
+    if not dated and _worded(reader.vocabulary, left, set(values)):
         reader.loose_row(grid, row, [cell.column for cell in left], UnreadReason.UNKNOWN_NAME)
         return
-    if named_in_words(reader.lexicon, text):
+    if named_in_words(reader.lexicon, ": ".join(cell.text for cell in left) if len(left) == 2 else text):
         reader.loose_row(grid, row, [cell.column for cell in left], UnreadReason.UNREADABLE_VALUE)
         return
     if _looks_like_result(left) or tells_finding(reader.lexicon, text):
@@ -164,11 +167,14 @@ def _bare(reader: Reader, grid: int, cells: Cells, row: int, left: list[Cell], t
     return True
 
 
-def _worded(left: list[Cell], values: set[int]) -> bool:
+def _worded(vocabulary: Vocabulary, left: list[Cell], values: set[int]) -> bool:
     """Whether a row has an unknown name and, where the results stand, a word or two: "Hardness class", "hard"."""
     said = [cell for cell in left if cell.column in values]
-    other = any(cell.kind & (Kind.PHRASE | Kind.HEADER | Kind.DATE) or ":" in cell.text for cell in left)
-    return len(said) == 1 and left[0] not in said and not other and len(said[0].text) <= 30 >= len(left[0].text)
+    if len(said) != 1 or left[0] in said or not len(said[0].text) <= 30 >= len(left[0].text):
+        return False
+    answer = vocabulary.value(said[0].text, presence=True) is not None  # "No" heads a column of numbers too
+    others = [cell for cell in left if cell not in said or not answer]
+    return not any(cell.kind & (Kind.PHRASE | Kind.HEADER | Kind.DATE) or ":" in cell.text for cell in others)
 
 
 def _looks_like_result(left: list[Cell]) -> bool:

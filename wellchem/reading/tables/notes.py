@@ -28,7 +28,7 @@ _DOTS = re.compile(r"^(?P<name>[^\W\d].*?)\s*(?:\.\s?){3,}\s*(?P<rest>\S.*)$")
 _SENTENCE = re.compile(
     r"^(?:the |your |le |la |votre |der |die |das |ihr |el |su )?(?P<name>[^\W\d].{0,60}?)"
     r"(?: (?:level|concentration|content|result))?(?: (?:of|in) (?:your|the|this)(?: well)?(?: water| sample)+)?\s+"
-    r"(?:(?:was|were|is) (?:found|measured|present) at|was found to be|was|were|is"
+    r"(?:(?:was|were|is) (?:found|measured|present) at|was found to be|measured|tested at|came back at|was|were|is"
     r"|est de|était de|betrug|beträgt|fue de|es de)\s+(?P<rest>\S.{0,90}?)\.?$",
     re.IGNORECASE,
 )
@@ -39,22 +39,23 @@ _REMARK = re.compile(
 # Findings before names: "We found 4.2 mg/L of fluoride", "No E. coli were found". Behind the name stands
 # nothing but the household's own water: "in the blank" and "above 10 mg/L" make it another statement.
 _FOUND_IN = r"(?:,? (?:in|from) (?:your|the|this)(?: well| tap| drinking)?(?: water| sample)+)?"
-_CONTAINS = re.compile(
-    r"^(?:(?:we|the lab(?:oratory)?|(?:the|our|this) (?:test|analysis)) (?:has |have )?(?:found|measured|detected)"
-    r"|(?:your|this|the)(?: well| tap)?(?: water| sample)+ (?:contains|contained|has|had))\s+"
-    r"(?P<value>(?:[<>≤≥]\s*)?\d[\d.,]*)\s*(?P<unit>[^\s\d]\S*)\s+(?:of )?(?P<name>[^\W\d].{0,40}?)"
-    + _FOUND_IN
-    + r"\.?$",
-    re.IGNORECASE,
-)
-_NONE_FOUND = re.compile(
-    r"^no (?P<name>[^\W\d].{0,40}?) (?:was|were|has been|have been) (?P<value>found|detected|present)"
-    + _FOUND_IN
-    + r"\.?$",
-    re.IGNORECASE,
+_WATER = r"^(?:your|this|the)(?: well| tap)?(?: water| sample)+ "
+_WE = r"^(?:we|the lab(?:oratory)?|(?:the|our|this) (?:test|analysis)) (?:has |have )?(?:found|measured|detected) "
+_NAME = r"(?P<name>[^\W\d].{0,40}?)(?: (?:level|concentration|content))?"
+_VALUE, _UNIT = r"(?P<value>(?:[<>≤≥]\s*)?\d[\d.,]*)", r"(?P<unit>[^\s\d]\S*(?: as \S+)?)"
+_FINDINGS = tuple(
+    re.compile(pattern + r"\.?$", re.IGNORECASE)
+    for pattern in (
+        rf"(?:{_WE}|{_WATER}(?:contains|contained|has|had) ){_VALUE}\s*{_UNIT}\s+(?:of )?{_NAME}{_FOUND_IN}",
+        rf"{_WE}{_NAME} at {_VALUE}\s*{_UNIT}{_FOUND_IN}",
+        rf"{_WATER}(?:has|had|shows|showed) an? (?:total )?{_NAME} of {_VALUE}(?:\s*{_UNIT})?",
+        rf"{_WATER}(?:has |have )?tested (?P<value>positive|negative) for (?P<name>[^\W\d].{{0,40}}?)",
+        r"^no (?P<name>[^\W\d].{0,40}?) (?:was|were|has been|have been) (?P<absent>found|detected|present)" + _FOUND_IN,
+    )
 )
 # What makes a line that names an analyte worth a look: an amount, or a word of presence.
 _AMOUNT = re.compile(r"(?<![\w.,])[<>≤≥]?\s?\d[\d.,]*\s?(?P<unit>%|[^\W\d][^\s;()]*(?:\s?/\s?[^\s;()]+)?)")
+_PH = re.compile(r"\bpH\b[^.;]{0,30}?(?<![\w.,])\d{1,2}[.,]\d")  # has no unit
 _WORD = re.compile(r"[^\s,;:()]+")
 _LONGEST_NAME = 4  # words
 _NAMED = re.compile(r"^(?P<name>[^\W\d][^:=]{0,60}?)\s*[:=]\s+(?P<rest>\S.{0,40})$")
@@ -118,19 +119,23 @@ def running_result(lexicon: Lexicon, text: str) -> RunningResult | None:
     """The one result of a line with an explicit grammar: dots, `name: value unit`, or `the name was value unit`."""
     if len(text) > 200:
         return None
-    for pattern in (_CONTAINS, _NONE_FOUND):
+    for pattern in _FINDINGS:
         found = pattern.match(text)
         if found and lexicon.is_name(found["name"]):
-            if pattern is _NONE_FOUND:
-                return RunningResult(found["name"], f"not {found['value'].lower()}", "")
-            if lexicon.vocabulary.is_unit(found["unit"]) and lexicon.vocabulary.value(found["value"]) is not None:
-                return RunningResult(found["name"], found["value"], found["unit"])
+            said = {key: (held or "").rstrip(".,") for key, held in found.groupdict().items()}
+            if "absent" in said:
+                return RunningResult(said["name"], f"not {said['absent'].lower()}", "")
+            unit = said.get("unit", "")
+            known = lexicon.vocabulary.is_unit(unit) if unit else _is_unitless(lexicon, said["name"], said["value"])
+            if known and lexicon.vocabulary.value(said["value"]) is not None:
+                return RunningResult(said["name"], said["value"], unit)
     for pattern in (_DOTS, _SENTENCE, _NAMED):
         found = pattern.match(text)
         if found and lexicon.is_name(found["name"].strip()):
             rest, beside = _limit_apart(lexicon, found["rest"].strip().rstrip("."))
             cut = _REMARK.match(rest) if pattern is _SENTENCE else None
-            parts = value_and_unit(lexicon, rest) or (cut and value_and_unit(lexicon, cut[1]))
+            answers = lexicon.is_of_germs(found["name"].strip())
+            parts = value_and_unit(lexicon, rest, answers) or (cut and value_and_unit(lexicon, cut[1]))
             if parts:
                 return RunningResult(found["name"].strip(), *parts, beside)
     return None
@@ -150,8 +155,9 @@ def tells_finding(lexicon: Lexicon, text: str) -> bool:
 
 
 def tells_amount(lexicon: Lexicon, text: str) -> bool:
-    """Whether a number stands before a unit somewhere in the text."""
-    return any(lexicon.vocabulary.is_unit(found["unit"].rstrip(".,:")) for found in _AMOUNT.finditer(text))
+    """Whether a number stands before a unit somewhere in the text, or behind the pH."""
+    units = (found["unit"].rstrip(".,:") for found in _AMOUNT.finditer(text))
+    return any(map(lexicon.vocabulary.is_unit, units)) or bool(_PH.search(text))
 
 
 def _of_presence(lexicon: Lexicon, word: str) -> bool:
@@ -177,9 +183,18 @@ def _limit_apart(lexicon: Lexicon, text: str) -> tuple[str, dict[str, str]]:
     return text, {}
 
 
-def value_and_unit(lexicon: Lexicon, text: str) -> tuple[str, str] | None:
-    """A printed value and the unit behind it, or None where the text is not that and nothing else."""
-    if lexicon.vocabulary.value(text) is not None:
+def _is_unitless(lexicon: Lexicon, name: str, value: str) -> bool:
+    """Whether a sentence needs no unit: a word about organisms, a number of the pH."""
+    found = lexicon.vocabulary.name(name)
+    return lexicon.is_of_germs(name) if value.isalpha() else found is not None and found.analyte == "ph"
+
+
+def value_and_unit(lexicon: Lexicon, text: str, answers: bool = False) -> tuple[str, str] | None:
+    """A printed value and the unit behind it, or None where the text is not that and nothing else.
+
+    `answers` tells that of organisms is said whether they are there: "yes", "no".
+    """
+    if lexicon.vocabulary.value(text, presence=answers) is not None:
         return text, ""
     found = _REST.match(text)
     if not found or lexicon.vocabulary.value(found["value"]) is None:

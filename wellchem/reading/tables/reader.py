@@ -65,6 +65,7 @@ class Reader:
     parts: list[PrintedRows] = field(default_factory=list)
     tables: list[Table] = field(default_factory=list)
     loose: list[Loose] = field(default_factory=list)
+    quoted: list[int] = field(default_factory=list)  # printed rows of sentences in paragraphs
     legend: dict[str, str] = field(default_factory=dict)
     entries: list[dict[str, str]] = field(default_factory=list)
     said: dict[str, str] = field(default_factory=dict)

@@ -6,7 +6,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wellchem.models.codes import LayoutKind
-from wellchem.reading.rows import Table, column, constant
+from wellchem.reading.grid import GridColumn
+from wellchem.reading.rows import Coded, Table, column, constant
 from wellchem.reading.tables.between import between
 from wellchem.reading.tables.cells import Cells, Kind, Lexicon
 from wellchem.reading.tables.headers import Header, header_at
@@ -34,12 +35,12 @@ def take(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
     reader.header_rows(grid, cells, range(header.first, header.last + 1))
     start = header.last + 1
     fits = _fits(cells, wide, header, start)
-    limits: dict[str, int] = {}
+    limits: dict[str, list[int]] = {}
     odd_rows = [int(row) for row in np.flatnonzero(~fits[start:]) + start]
     for row in _labelled(cells, wide, start, fits):
         role = _row_role(cells, row, wide)
         if role in _ROWS_OF:
-            limits.setdefault(_ROWS_OF[role], row)
+            limits.setdefault(_ROWS_OF[role], []).append(row)
         kind = LayoutKind.HEADER if role in _ROWS_OF else LAYOUT.get(role, LayoutKind.ADMINISTRATIVE)
         fits[row] = False
         reader.layout_row(grid, row, kind)
@@ -109,11 +110,26 @@ def _labelled(cells: Cells, wide: Wide, start: int, fits: NDArray[np.bool_]) -> 
                 rows = np.flatnonzero(source.codes[start:] == code) + start
                 if len(rows) <= max(2, cells.height // 20):
                     found.update(int(row) for row in rows if role is not ColumnRole.UNIT or unit_row(cells, int(row)))
+    found.update(row for row in np.flatnonzero(_units_alone(cells, wide)).tolist() if row >= start)
     for row in range(start, min(start + 3, cells.height)):
         others = row + 1 < cells.height and fits[row + 1] and _plain_values(cells, wide, row + 1)
         if row not in found and fits[row] and others and _limits_by_content(cells, wide, row):
             found.add(row)
     return sorted(row for row in found if fits[row])
+
+
+def _units_alone(cells: Cells, wide: Wide) -> NDArray[np.bool_]:
+    """Rows in which every cell of an analyte is a unit."""
+    units, filled = np.zeros(cells.height, np.int32), np.zeros(cells.height, np.int32)
+    for analyte in wide.analytes:
+        source = cells.grid.columns[analyte.column]
+        filled += source.codes >= 0
+        if len(source.texts) <= 20_000:
+            kinds = cells.kinds(analyte.column)
+            mine = ((kinds & Kind.UNIT) > 0) & ((kinds & (Kind.VALUE | Kind.NAME)) == 0)
+            units += np.append(mine, False)[source.codes]
+    made: NDArray[np.bool_] = (units > 0) & (units == filled)
+    return made
 
 
 def _label_role(lexicon: Lexicon, text: str) -> ColumnRole | None:
@@ -150,6 +166,11 @@ def _with_unit(lexicon: Lexicon, text: str) -> bool:
 
 
 def _row_role(cells: Cells, row: int, wide: Wide) -> ColumnRole:
+    texts = [text for analyte in wide.analytes if (text := cells.text(row, analyte.column))]
+    if texts and all(
+        cells.lexicon.kind(text) & Kind.UNIT and not cells.lexicon.kind(text) & Kind.VALUE for text in texts
+    ):
+        return ColumnRole.UNIT
     for cell in cells.line(row):
         if cell.column not in {analyte.column for analyte in wide.analytes}:
             role = _label_role(cells.lexicon, cell.text)
@@ -165,7 +186,7 @@ def _emit(
     parts: list[Wide],
     blocks: list[tuple[int, int]],
     fits: NDArray[np.bool_],
-    limits: dict[str, int],
+    limits: dict[str, list[int]],
 ) -> None:
     """Printed rows of blocks of rows, an analyte after the other."""
     found = [np.flatnonzero(fits[first:last]) + first for first, last in blocks]
@@ -175,8 +196,13 @@ def _emit(
             _emit_part(reader, grid, cells, part, rows, limits)
 
 
+def _nearest_above(source: GridColumn, said: list[int], rows: NDArray[np.int32]) -> Coded:
+    """What the nearest of some labelled rows above each row says in a column; above the first, what that says."""
+    return column(source, np.array(said)[np.maximum(np.searchsorted(said, rows) - 1, 0)])
+
+
 def _emit_part(
-    reader: Reader, grid: int, cells: Cells, wide: Wide, rows: NDArray[np.int32], limits: dict[str, int]
+    reader: Reader, grid: int, cells: Cells, wide: Wide, rows: NDArray[np.int32], limits: dict[str, list[int]]
 ) -> None:
     columns = cells.grid.columns
     identity = {name: column(columns[index], rows) for name, index in wide.identity.items()}
@@ -209,10 +235,12 @@ def _emit_part(
                 texts[name] = (
                     texts[name].or_else(constant(text, len(mine))) if name in texts else constant(text, len(mine))
                 )
-        for name, row in limits.items():
-            text = cells.text(row, analyte.column)
-            if text and name not in texts:
-                texts[name] = constant(text, len(mine))
+        for name, said_rows in limits.items():
+            over = _nearest_above(source, said_rows, mine)
+            if name == "unit" and name not in analyte.beside:  # a later row of units holds from there on
+                texts[name] = over.kept(mine > said_rows[0]).or_else(texts[name]) if name in texts else over
+            else:
+                texts.setdefault(name, over)
         native = (
             np.zeros(len(mine), bool) if source.native is None else np.append(source.native, False)[source.codes[mine]]
         )
