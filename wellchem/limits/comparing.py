@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
+from functools import lru_cache
 from typing import Any
 
 import numpy as np
@@ -152,6 +153,7 @@ def run(
     return Decision(results, prepared, situation), Decision(amounts, prepared, situation)
 
 
+@lru_cache(4096)
 def reasons_text(detail: str, bits: int) -> str:
     """Reasons as codes joined by ;."""
     words = [str(reason) for place, reason in enumerate(REASONS) if bits >> place & 1]
