@@ -23,6 +23,7 @@ NO_BARRIERS = {
     "tannin_exchange",
     "uranium_exchange",
     "certified_filter",
+    "cyst_filter",
 }
 ASSURANCE = re.compile(
     r"\bsafe(ly)?\b|\bharmless\b|\bpotable\b|\bdrinkable\b|\bfit to drink\b|\ball clear\b|\bpure\b"

@@ -128,3 +128,16 @@ def test_stages_of_one_group_are_alternatives():
     assert sum(kind.group == "neutralising" for kind in candidates(wanted, raw)) > 1
     best, _ = search(wanted, raw)
     assert sum(stages()[code].group == "neutralising" for code in best.stages) == 1
+
+
+def test_two_disinfections_stand_in_one_train_where_parasites_need_the_second():
+    """Without a filter for cysts the lamp takes them: chlorine, filter and softener ahead make the water fit for it."""
+    _, _, treatment = scenario("parasites_in_hard_iron_water_nothing_else_asked")
+    assert treatment.runner_up == ("chlorination", "softening", "fine_filter", "ultraviolet")
+    assert treatment.runner_up_why == "It takes more equipment (7 pieces against 5)."
+
+
+def test_a_filter_for_cysts_alone_never_takes_water_with_bacteria():
+    raw = raw_water(sample({"e_coli": 3, "total_coliform": 5}))
+    assert feed.untold("cyst_filter", raw) is None
+    assert feed.untold("cyst_filter", predict("chlorination", raw)) is not None

@@ -276,6 +276,7 @@ SIZED: Mapping[str, Callable[[Water, Use], tuple[Figure, ...]]] = {
     "coarse_screen": passed,
     "sediment_filter": cartridges,
     "fine_filter": cartridges,
+    "cyst_filter": cartridges,
     "sediment_backwash": lambda water, use: bed(use, "sediment"),
     "aeration": aerator,
     "soda_ash_feed": soda_ash,

@@ -54,8 +54,8 @@ def ends(low: str, high: str) -> Ends:
 @dataclass(frozen=True)
 class StageKind:
     """One class of treatment. `pieces` is how much equipment it is, `order` its place in the trade's sequence, `group`
-    names alternatives of which a train holds one,
-    `gathers` the nuclides that stay on its medium."""
+    names alternatives of which a train holds one, `disinfects` whether it is a barrier to bacteria, so that what bears
+    no organisms may stand behind it, `gathers` the nuclides that stay on its medium."""
 
     code: str
     title: str
@@ -65,6 +65,7 @@ class StageKind:
     preference: int
     process: str
     group: str
+    disinfects: bool
     silent: bool
     where: str
     why: str
@@ -75,11 +76,6 @@ class StageKind:
     tests: str
     gathers: tuple[str, ...]
     source: Source
-
-    @property
-    def disinfects(self) -> bool:
-        """Whether it counts as a barrier to organisms."""
-        return self.group == "disinfection"
 
     @property
     def oxidant(self) -> bool:
@@ -100,6 +96,7 @@ def stages() -> Mapping[str, StageKind]:
             preference=int(row["preference"]),
             process=row["process"],
             group=row["group"],
+            disinfects=row["disinfects"] == "yes",
             silent=row["silent"] == "yes",
             where=row["where"],
             why=row["why"],
