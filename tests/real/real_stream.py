@@ -2,7 +2,8 @@
 
 Each sheet stacks an ICP table (`DL (mg/l)` beside the name; BDL lies below it), anions in ppm, field readings and organic carbon.
 Averages and deviations of the replicates to their left are no results; argon, scandium and yttrium in `% Concentration` are
-internal standards; the second pH row bears a person's name and no analyte. A number below the limit is printed all the same.
+internal standards; pH stands merged over two rows, one for each who measured it, and averages of theirs between (formulas of
+the workbook). A number below the limit is printed all the same.
 """
 
 from __future__ import annotations
@@ -29,6 +30,7 @@ FIELD = {
     "Temp": "temperature", "Stream Temp": "temperature", "Stream Temperature": "temperature", "Ammonia": "ammonia",
     "DO": "dissolved_oxygen",
 }  # fmt: skip
+STATISTIC_FORMULA = re.compile(r"=(IFERROR\()?(AVERAGE|_xlfn\.STDEV|STDEV)")
 STATISTIC = re.compile(r"avg|std|stdev", re.IGNORECASE)
 
 
@@ -84,5 +86,14 @@ def sheet_csv(file: str) -> Iterator[True_]:
 
 
 def book() -> Iterator[True_]:
+    formulas = workbook("lab/csm_water.xlsx", values=False)
     for sheet in workbook("lab/csm_water.xlsx").worksheets:
-        yield from stream(sheet.iter_rows(values_only=True), sheet.title)
+        rows = [list(row) for row in sheet.iter_rows(values_only=True)]
+        for span in sheet.merged_cells.ranges:
+            for row in range(span.min_row, span.max_row) if span.min_col == 1 else ():
+                rows[row][0] = rows[span.min_row - 1][0]
+        for row in formulas[sheet.title].iter_rows():
+            for cell in row:
+                if isinstance(cell.value, str) and STATISTIC_FORMULA.match(cell.value):
+                    rows[cell.row - 1][cell.column - 1] = None
+        yield from stream(rows, sheet.title)

@@ -326,10 +326,11 @@ TRACE = {
 }  # fmt: skip
 
 
-def workbook(file: str):
+def workbook(file: str, values: bool = True):
+    """A workbook with the values that were saved for its formulas, or with the formulas."""
     import openpyxl
 
-    return openpyxl.load_workbook(FOLDER / file, data_only=True)
+    return openpyxl.load_workbook(FOLDER / file, data_only=values)
 
 
 def kwale() -> Iterator[True_]:

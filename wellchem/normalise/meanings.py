@@ -45,6 +45,16 @@ class Meaning:
             return -np.inf, np.inf
         return _POSSIBLE.get(self.quantity, (-np.inf if self.quantity in SIGNED else 0.0, np.inf))
 
+    @property
+    def impossible(self) -> str:
+        """What a number outside `possible` is told."""
+        least, most = self.possible
+        named = "pH" if self.quantity == "ph" else self.quantity or "concentration"
+        unit = "" if self.unit.unit == "1" else f" {self.unit.unit}"
+        if np.isinf(most):
+            return f"a {named} cannot be below {least:g}{unit}"
+        return f"a {named} lies between {least:g} and {most:g}{unit}"
+
 
 def fraction_of(vocabulary: Vocabulary, text: str) -> Fraction | None:
     """The fraction that a cell or a title prints."""

@@ -90,7 +90,7 @@ def normalised(reading: Reading, vocabulary: Vocabulary) -> Normalised:
         meanings,
         outcome,
         reason,
-        of([one.detail for one in meanings.each]).take(meanings.group),
+        _details(rows, meanings, reason),
         role,
         bounds,
         uncertainty,
@@ -202,3 +202,13 @@ def _assumptions(
             parts.append(f"column={rows.column_note[row].replace(';', ',')}")
         texts.append(";".join(sorted({part for part in parts if part})))
     return of(texts).take(group)
+
+
+def _details(rows: PrintedRows, meanings: Meanings, reason: NDArray[np.int8]) -> Coded:
+    """What more there is to say of each row that is unread."""
+    said = of([one.detail for one in meanings.each]).take(meanings.group)
+    impossible = reason == REASONS.index(UnreadReason.IMPOSSIBLE_VALUE)
+    if impossible.any():
+        said = meanings.texts(lambda one: one.impossible).kept(impossible).or_else(said)
+    statistic = reason == REASONS.index(UnreadReason.STATISTIC)
+    return rows.statistic.kept(statistic).or_else(said) if statistic.any() else said

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Any
 
 import numpy as np
@@ -42,7 +43,8 @@ class Mark:
 
     Kinds: `hidden` (cell, row or column), `superscript` (`text`: what stood raised), `formula_without_value` (`text`:
     the formula), `merged` (`text`: rows x columns of the span, as in `1x3`), `comment` (`text`: its words), `error` (a
-    spreadsheet's error value), `number_format` (`text`: the format that showed something else than the number).
+    spreadsheet's error value), `number_format` (`text`: the format that showed something else than the number),
+    `statistic` (`text`: the formula, which takes an average or the like over other cells).
     """
 
     row: int
@@ -78,6 +80,22 @@ class Grid:
     rule_above: NDArray[np.bool_] | None = None
     marks: tuple[Mark, ...] = ()
     notes: tuple[str, ...] = ()
+
+    @cached_property
+    def statistics(self) -> dict[int, dict[int, str]]:
+        """Columns, and the rows of each, whose cells sum up other cells, with what tells so.
+
+        A column that has no other number is left out: its results are averages, and its heading says what they are.
+        """
+        made: dict[int, dict[int, str]] = {}
+        for mark in self.marks:
+            if mark.kind == "statistic":
+                made.setdefault(mark.column, {})[mark.row] = mark.text or "a formula over other cells"
+        return {at: rows for at, rows in made.items() if len(rows) < self._numbers(at)}
+
+    def _numbers(self, at: int) -> int:
+        column = self.columns[at]
+        return 0 if column.native is None else int(np.append(column.native, False)[column.codes].sum())
 
     @property
     def width(self) -> int:

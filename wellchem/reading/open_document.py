@@ -14,6 +14,7 @@ from xml.etree import ElementTree
 import numpy as np
 
 from wellchem.errors import CorruptFile, EmptyFile, EncryptedFile
+from wellchem.reading.formulas import is_statistic
 from wellchem.reading.grid import Grid, GridColumn, Mark, Source, text_array
 from wellchem.reading.spreadsheet import number_text
 
@@ -110,8 +111,10 @@ def _cell(cell: ElementTree.Element) -> Cell:
     if kind in NUMBERS and value is not None:
         if shown and not PLAIN.fullmatch(shown):
             return shown, False, "number_format"
+        of_others = is_statistic(cell.get(f"{TABLE}formula", ""))
         number = float(value)
-        return number_text(int(number) if number.is_integer() and abs(number) < 1e15 else number), True, ""
+        whole = int(number) if number.is_integer() and abs(number) < 1e15 else number
+        return number_text(whole), True, "statistic" if of_others else ""
     if kind == "date":
         date = cell.get(f"{OFFICE}date-value", shown)
         return date.removesuffix("T00:00:00"), False, ""

@@ -14,6 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wellchem.errors import CorruptFile, EmptyFile
+from wellchem.reading.formulas import is_statistic
 from wellchem.reading.grid import Grid, GridColumn, Mark, Source, text_array
 from wellchem.reading.number_format import shown
 from wellchem.reading.raised import raised_text
@@ -192,6 +193,8 @@ def _grid(sheet: Worksheet, saved: _Saved) -> Grid | None:
             if value is None and kind == "n":
                 extra.append((row, at, "formula_without_value", formula))
                 value, kind = formula, "s"
+            elif is_statistic(formula):
+                extra.append((row, at, "statistic", formula))
         if kind == "s" or kind == "str":
             key: Any = value if type(value) is str else str(value)
             if type(value) is not str and value is not None:
@@ -237,7 +240,7 @@ def _assembled(sheet: Worksheet, columns: dict[int, _Column], extra: list[tuple[
     for row, at, kind, about in extra:
         if row in row_of and at in column_of:
             marks.append(Mark(row_of[row], column_of[at], kind, about))
-        else:
+        elif kind != "statistic":
             notes.append(f"{kind} at row {row}, column {at}: {about}")
     marks += _merged(sheet, rows, ats, row_of, column_of)
     hidden = list(_hidden(sheet, row_of, column_of))

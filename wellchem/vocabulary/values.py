@@ -202,6 +202,8 @@ class Values:
                 bare = _LABEL.sub("", rest.strip("()[] @"))
                 number = self._numeric(bare, bare, decimal)
                 if number and number.number is not None and number.censoring in (Censoring.NONE, Censoring.LEFT):
+                    if number.number < 0:
+                        return None  # "ND-0.11 (a)" is a range, whatever is behind it
                     return replace(made, number=number.number, high=number.number, unit_text=number.unit_text)
             original = printed[cut:] if len(printed) == len(text) else text[cut:]
             codes = self._qualifiers(original)

@@ -23,6 +23,7 @@ from wellchem.vocabulary import PhraseKind, PhraseMeaning, Vocabulary
 
 _CODE = re.compile(r"^[A-Z]{1,4}[- ]?\d{2,4}[A-Z]{0,2}\s*[:–-]\s*")  # a laboratory's code of a method before a title
 _UNITS = re.compile(r"\s*(?:units?|einheit(?:en)?|unit[ée]s?|unidad(?:es)?)\s*:", re.IGNORECASE)
+_RANGE = re.compile(r"(?:\bND|(?<![\d.,-])\d[\d.,]*)\s?[-–]\s?\d[\d.,]*(?![\d-])")
 _KINDS = {
     PhraseKind.LEGEND: LayoutKind.LEGEND,
     PhraseKind.FOOTER: LayoutKind.FOOTER,
@@ -91,7 +92,8 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
         reader.loose_row(grid, row, [cell.column for cell in left], UnreadReason.UNREADABLE_VALUE)
         return
     if _looks_like_result(left) or tells_finding(reader.lexicon, text):
-        reader.loose_row(grid, row, [cell.column for cell in left], UnreadReason.NOT_A_TABLE)
+        reason = UnreadReason.STATISTIC if _has_range(reader, left) else UnreadReason.NOT_A_TABLE
+        reader.loose_row(grid, row, [cell.column for cell in left], reason)
         return
     if (
         len(left) == 1
@@ -175,6 +177,12 @@ def _worded(vocabulary: Vocabulary, left: list[Cell], values: set[int]) -> bool:
     answer = vocabulary.value(said[0].text, presence=True) is not None  # "No" heads a column of numbers too
     others = [cell for cell in left if cell not in said or not answer]
     return not any(cell.kind & (Kind.PHRASE | Kind.HEADER | Kind.DATE) or ":" in cell.text for cell in others)
+
+
+def _has_range(reader: Reader, left: list[Cell]) -> bool:
+    """Whether a cell is the range of several results: "ND - 4.1"."""
+    found = [reader.vocabulary.value(text) for cell in left for text in _RANGE.findall(cell.text)]
+    return any(one is not None and one.note == "range" for one in found)
 
 
 def _looks_like_result(left: list[Cell]) -> bool:

@@ -231,6 +231,8 @@ class Reader:
             filled[name] = mine
         if self.section.apart:
             filled["statistic"] = filled["statistic"].or_else(constant(self.section.apart, count))
+        if (told := self.source.grids[grid].statistics.get(column)) is not None:
+            filled["statistic"] = filled["statistic"].or_else(of([told.get(row, "") for row in rows.tolist()]))
         if self.section.role and self.section.role != Role.ROUTINE:
             filled["quality_control"] = filled["quality_control"].or_else(constant(self.section.role, count))
         self.parts.append(

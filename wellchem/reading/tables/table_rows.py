@@ -20,7 +20,7 @@ def rows_of(cells: Cells, shapes: list[Shape], header: Header, start: int) -> ND
         naming = [*([shape.name] if shape.name is not None else []), *shape.codes]
         named = np.zeros(cells.height, bool)
         for index in naming:
-            named |= cells.grid.columns[index].codes >= 0
+            named |= cells.merged_down.get(index, cells.grid.columns[index]).codes >= 0
         beside = np.zeros(cells.height, bool)
         for index in shape.columns():
             if index not in naming and index not in shape.layout:

@@ -14,6 +14,7 @@ from wellchem.reading.tables.shape import LAYOUT, SMALL, R, Shape, ValueColumn, 
 from wellchem.vocabulary import ColumnRole
 
 _BOUND = re.compile(r"[<>≤≥=]")
+_YEAR = re.compile(r"(?:19|20)\d\d(?:\s?[-–/]\s?(?:19|20)?\d\d)?")
 _LETTER = re.compile(r"^[A-Z]$")
 # A word of these in a heading tells that the column is no sample's.
 _NOT_SAMPLES = {*LAYOUT, R.REPORTING_LIMIT, R.DETECTION_LIMIT, R.UNCERTAINTY, R.QUALIFIER, R.PERCENT_RECOVERY}
@@ -55,7 +56,7 @@ def take_values(
         and column not in shape.layout
         and (heads.get(column) is None or heads[column].role is None)
     ]
-    free = [column for column in free if numeric(cells, column, body)]
+    free = [column for column in free if numeric(cells, column, body) and not _years(cells, column, body)]
     if said:
         for column in by_role.get(R.VALUE_NUMBER, []):
             if column not in shape.taken:
@@ -88,6 +89,12 @@ def take_values(
             "ambiguous",
             "several columns could be the result",
         )
+
+
+def _years(cells: Cells, column: int, body: int) -> bool:
+    """Whether a column holds nothing but years, two at least: when samples were taken."""
+    texts = [text for row in range(body, min(body + 60, cells.height)) if (text := cells.text(row, column))]
+    return len(texts) > 1 and all(_YEAR.fullmatch(text) for text in texts)
 
 
 def _with_days(cells: Cells, shape: Shape, heads: dict[int, Head], free: list[int]) -> list[int]:

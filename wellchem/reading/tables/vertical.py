@@ -141,8 +141,10 @@ def _emit(reader: Reader, grid: int, cells: Cells, shape: Shape, rows: NDArray[n
     name, code_list = _names(cells, shape, rows)
     quality, name = _quality_names(cells, name)
     identity = {field: column(columns[index], at) for field, index in shape.identity.items()}
+    summed_up = [index for index, head in shape.taken.items() if head.role == "statistic" and not shape.values]
     for index, kind in shape.layout.items():
-        reader.ledger.layout(grid, at, [index], kind)
+        if index not in summed_up:  # ranges and averages without a result beside them are what the row has to say
+            reader.ledger.layout(grid, at, [index], kind)
     if not shape.values:
         further = [shape.wrapped[int(row)][0] for row in rows if int(row) in shape.wrapped]
         _ambiguous(reader, grid, cells, shape, np.array([*rows, *further], np.int32), shape.columns())
@@ -196,7 +198,7 @@ def _names(cells: Cells, shape: Shape, rows: NDArray[np.int32]) -> tuple[Coded, 
     code_list = constant("", len(rows))
     order = [(shape.name, "")] if shape.name is not None else []
     for index, code in [*order, *shape.codes.items()]:
-        mine = column(columns[index], rows)
+        mine = column(cells.merged_down.get(index, columns[index]), rows)
         empty = name.codes < 0
         fills = empty & (mine.codes >= 0)
         code_list = code_list.or_else(constant(code, len(rows)).kept(fills))
@@ -293,10 +295,12 @@ def _ambiguous(
     reader: Reader, grid: int, cells: Cells, shape: Shape, rows: NDArray[np.int32], columns: Iterable[int]
 ) -> None:
     """Cells of rows that could be the result, or rows without a column that is: unread, each with those cells."""
-    reason = UnreadReason.AMBIGUOUS_COLUMN if shape.ambiguous else UnreadReason.NO_VALUE
     for row in rows:
         mine = [
             index for index in columns if cells.text(int(row), index) and reader.ledger.is_open(grid, int(row), index)
         ]
+        summed_up = [shape.taken[index].header for index in mine if shape.taken[index].role == "statistic"]
+        reason = UnreadReason.AMBIGUOUS_COLUMN if shape.ambiguous else UnreadReason.NO_VALUE
+        reason = UnreadReason.STATISTIC if summed_up else reason
         if mine:
-            reader.loose_row(grid, int(row), mine, reason)
+            reader.loose_row(grid, int(row), mine, reason, ", ".join(dict.fromkeys(summed_up)))

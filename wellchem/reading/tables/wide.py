@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
-from wellchem.models.codes import LayoutKind
+from wellchem.models.codes import LayoutKind, UnreadReason
 from wellchem.reading.grid import GridColumn
 from wellchem.reading.rows import Coded, Table, column, constant
 from wellchem.reading.tables.between import between
@@ -64,6 +64,8 @@ def take(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
             break
         _emit(reader, grid, cells, parts, blocks, fits, limits)
         blocks = []
+        if _sample_without_results(cells, wide, row):
+            reader.loose_row(grid, row, [cell.column for cell in cells.line(row)], UnreadReason.NO_VALUE)
         between(reader, grid, cells, row, [analyte.column for analyte in wide.analytes])
         segment = row + 1
     if segment < end:
@@ -91,6 +93,15 @@ def _fits(cells: Cells, wide: Wide, header: Header, start: int) -> NDArray[np.bo
     made &= balance <= 0
     made[:start] = False
     return made
+
+
+def _sample_without_results(cells: Cells, wide: Wide, row: int) -> bool:
+    """Whether a row says who its sample is, in three columns or more, and has nothing under any analyte."""
+    line = cells.line(row)
+    heads = {*wide.identity.values(), *wide.layout}
+    named = any(cell.column in wide.identity.values() for cell in line)
+    said = any(cell.kind & Kind.PHRASE or ":" in cell.text for cell in line)
+    return named and len(line) > 2 and not said and all(cell.column in heads for cell in line)
 
 
 def _labelled(cells: Cells, wide: Wide, start: int, fits: NDArray[np.bool_]) -> list[int]:
