@@ -73,6 +73,9 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
         reader.section.name = text  # "Arsenic (µg/L)" over a table of wells and results
         _claim(reader, grid, row, left, LayoutKind.SECTION)
         return
+    if any(cell.column in values and cell.kind & Kind.NUMBER for cell in left):
+        reader.loose_row(grid, row, [cell.column for cell in left], UnreadReason.NO_NAME)
+        return
     alone = len({cell.text for cell in left if cell.kind & Kind.PHRASE}) == 1  # "Total | Dissolved" heads columns
     phrase = reader.lexicon.phrase(text) or (reader.lexicon.phrase(left[0].text) if len(left) > 1 and alone else None)
     phrase = phrase or reader.lexicon.phrase(_CODE.sub("", text))
@@ -81,9 +84,6 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
         return
     if phrase is not None and phrase.kind in _KINDS:
         _claim(reader, grid, row, left, _KINDS[phrase.kind])
-        return
-    if any(cell.column in values and cell.kind & Kind.NUMBER for cell in left):
-        reader.loose_row(grid, row, [cell.column for cell in left], UnreadReason.NO_NAME)
         return
     if not dated and _worded(reader.vocabulary, left, set(values)):
         reader.loose_row(grid, row, [cell.column for cell in left], UnreadReason.UNKNOWN_NAME)

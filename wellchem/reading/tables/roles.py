@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 from collections import Counter
 
-from wellchem.models.codes import Censoring, LayoutKind
+from wellchem.models.codes import Censoring, LayoutKind, Role
 from wellchem.reading.rows import HEAD_FIELDS, TakenColumn
 from wellchem.reading.tables.cells import Cells, Kind
-from wellchem.reading.tables.headers import Head, Header, tick_columns
+from wellchem.reading.tables.headers import Head, Header, names_beneath, tick_columns
 from wellchem.reading.tables.samples import OTHER_TYPE
 from wellchem.reading.tables.shape import (
     BESIDE,
@@ -36,9 +36,13 @@ _COUNT = re.compile(r"count|number|anzahl|nombre|recuento|numération", re.IGNOR
 _CODE_LISTS = {R.CODE_NWIS: "nwis", R.CODE_CAS: "cas", R.CODE_STORET: "storet", R.CODE_LOCAL: "local"}
 
 
-def groups(header: Header, width: int) -> list[tuple[int, int]]:
-    """Column ranges of tables side by side under one header row: each begins with a name column of its own."""
-    starts = header.columns(R.NAME)
+def groups(cells: Cells, header: Header) -> list[tuple[int, int]]:
+    """Column ranges of tables side by side under one header row: each begins with a name column of its own.
+
+    Where no word heads names, columns that hold them do, under one heading or none.
+    """
+    width = cells.width
+    starts = header.columns(R.NAME) or _columns_of_names(cells, header)
     values = header.columns(R.VALUE)
     first = min(header.heads)
     if len(starts) < 2 or len(values) < len(starts):
@@ -48,7 +52,7 @@ def groups(header: Header, width: int) -> list[tuple[int, int]]:
     ]
     if len(bounds) < 2:
         return [(0, width - 1)]
-    texts = Counter(header.heads[start].own[-1].casefold() for start in bounds)
+    texts = Counter(header.heads[start].own[-1].casefold() if start in header.heads else "" for start in bounds)
     if max(texts.values()) < 2:
         return [(0, width - 1)]
     bounds[0] = min(first, bounds[0])
@@ -56,6 +60,17 @@ def groups(header: Header, width: int) -> list[tuple[int, int]]:
         (0 if place == 0 else start, bounds[place + 1] - 1 if place + 1 < len(bounds) else width - 1)
         for place, start in enumerate(bounds)
     ]
+
+
+def _columns_of_names(cells: Cells, header: Header) -> list[int]:
+    """Columns without a role whose next texts are analytes' names."""
+    found = []
+    for column in range(cells.width):
+        if column not in header.heads or header.heads[column].role is None:
+            names, filled = names_beneath(cells, header.last + 1, column)
+            if names and names * 2 >= filled:
+                found.append(column)
+    return found
 
 
 def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
@@ -77,12 +92,12 @@ def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
             shape.layout[column] = kind
             shape.took(heads.get(column) or Head(column, "", (), "", None), str(role), "header words or content")
     for column in by_role.get(R.PERCENT_RECOVERY, []):
-        if _of_samples(cells, shape, by_role, column, body):
+        if _of_samples(cells, shape, heads, by_role, column, body):
             shape.layout[column] = LayoutKind.ADMINISTRATIVE
             shape.took(heads[column], "percent_recovery", "of the method, beside every result of named samples")
             continue
         shape.quality.append(column)
-        shape.every_row = _beside_every_result(cells, shape, by_role, column, body)
+        shape.every_row = _beside_every_result(cells, shape, heads, by_role, column, body)
         shape.took(heads[column], "percent_recovery", "header words")
     if statistics := by_role.get(R.STATISTIC, []):
         shape.statistic = statistics[0] if not numeric(cells, statistics[0], body) else None
@@ -132,10 +147,12 @@ def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
     return shape
 
 
-def _of_samples(cells: Cells, shape: Shape, by_role: dict[ColumnRole, list[int]], column: int, body: int) -> bool:
+def _of_samples(
+    cells: Cells, shape: Shape, heads: dict[int, Head], by_role: dict[ColumnRole, list[int]], column: int, body: int
+) -> bool:
     """Whether recoveries are the method's, printed beside every result of named samples, none of them a control."""
     named = [shape.identity[name] for name in ("sample_id", "site") if name in shape.identity]
-    if not named or not _beside_every_result(cells, shape, by_role, column, body):
+    if not named or not _beside_every_result(cells, shape, heads, by_role, column, body):
         return False
     rows = _named_rows(cells, shape, body)
     coded = {text for row in rows for at in named if (text := cells.text(row, at))}
@@ -144,14 +161,15 @@ def _of_samples(cells: Cells, shape: Shape, by_role: dict[ColumnRole, list[int]]
 
 
 def _beside_every_result(
-    cells: Cells, shape: Shape, by_role: dict[ColumnRole, list[int]], column: int, body: int
+    cells: Cells, shape: Shape, heads: dict[int, Head], by_role: dict[ColumnRole, list[int]], column: int, body: int
 ) -> bool:
     """Whether every row has a recovery, where spiked samples among others would have one alone.
 
-    Nothing is said of an amount added, of a second recovery, of bounds of recoveries or of kinds of samples.
+    Nothing is said of an amount added, of a second recovery, of bounds of recoveries or of kinds of samples; a
+    difference only of the duplicates that stand beside.
     """
-    spiked = (R.SPIKE_AMOUNT, R.RPD)
-    if "sample_type" in shape.identity or any(by_role.get(role) for role in spiked):
+    doubled = any(cells.lexicon.vocabulary.id_role(head.text) is Role.DUPLICATE for head in heads.values())
+    if "sample_type" in shape.identity or by_role.get(R.SPIKE_AMOUNT) or (by_role.get(R.RPD) and not doubled):
         return False
     if len(by_role.get(R.PERCENT_RECOVERY, [])) > 1 or shape.name is None or cells.height > SMALL:
         return False

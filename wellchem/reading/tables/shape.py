@@ -79,7 +79,8 @@ class Shape:
     `ticks` are columns in which a mark chooses the word of the heading.
     `inverted` are flag columns whose yes means not detected.
     `some_units` are columns of limits, or without a heading, that hold units in some rows.
-    `wrapped` gives, for a row whose name goes on in another row, that row and the whole name.
+    `wrapped` gives, for a row whose name goes on in another row, that row and the whole name; `wrapped_units` the whole
+    unit of a row.
     """
 
     first: int
@@ -99,6 +100,7 @@ class Shape:
     reportable: set[int] = field(default_factory=set)
     some_units: set[int] = field(default_factory=set)
     wrapped: dict[int, tuple[int, str]] = field(default_factory=dict)
+    wrapped_units: dict[int, str] = field(default_factory=dict)
     said: dict[str, str] = field(default_factory=dict)
     standard: str = ""
     taken: dict[int, TakenColumn] = field(default_factory=dict)

@@ -5,11 +5,17 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import NDArray
 
+from wellchem.models.codes import Fraction
 from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.headers import Header
 from wellchem.reading.tables.heads import label
 from wellchem.reading.tables.notes import title_and_unit
 from wellchem.reading.tables.shape import SMALL, Shape
+from wellchem.vocabulary import PhraseKind
+
+# What a name does not end with: the rest of it stands on the next line.
+_OPEN = (",", "-", "/", "&", "+", "(")
+_JOINING = {"and", "plus", "of", "as", "und", "et", "y", "de", "by", "with"}
 
 
 def rows_of(cells: Cells, shapes: list[Shape], header: Header, start: int) -> NDArray[np.bool_]:
@@ -90,27 +96,88 @@ def _has_value(cells: Cells, shape: Shape, fits: NDArray[np.bool_]) -> NDArray[n
 
 
 def wrapped_in(cells: Cells, shapes: list[Shape], fits: NDArray[np.bool_], start: int) -> set[int]:
-    """Rows that hold nothing but the rest (or the beginning) of the name of the row above (or below) them."""
+    """Rows that hold the rest (or the beginning) of the name of the row above (or below) them, and no result.
+
+    Such a row may hold the rest of a method or of a unit too.
+    """
     found: set[int] = set()
     for shape in shapes:
         if shape.name is None:
             continue
+        values = {value.column for value in shape.values}
         for row in range(start, cells.height):
             line = [cell for cell in cells.line(row) if cell.column in shape.columns()] if not fits[row] else []
-            if len(line) != 1 or line[0].column != shape.name:
+            if not line or any(cell.column in values for cell in line):
                 continue
-            text = line[0].text
-            if title_and_unit(cells.lexicon, text):
+            text = cells.text(row, shape.name)
+            above = row - 1 if row > start and fits[row - 1] and row - 1 not in shape.wrapped else None
+            if not text:
+                if above is not None and _rest_of_unit(cells, shape, above, row):
+                    shape.wrapped[above] = (row, cells.text(above, shape.name))
+                    found.add(row)
                 continue
-            above = cells.text(row - 1, shape.name) if row > start and fits[row - 1] else ""
+            if line[0].column != shape.name or title_and_unit(cells.lexicon, text):
+                continue
             below = cells.text(row + 1, shape.name) if row + 1 < cells.height and fits[row + 1] else ""
-            if above and row - 1 not in shape.wrapped and _one_name(cells, above, f"{above} {text}"):
-                shape.wrapped[row - 1] = (row, f"{above} {text}")
+            if above is not None and _ends_name(cells, cells.text(above, shape.name), text, len(line) > 1):
+                shape.wrapped[above] = (row, f"{cells.text(above, shape.name)} {text}")
+                _rest_of_unit(cells, shape, above, row)
                 found.add(row)
-            elif below and _one_name(cells, below, f"{text} {below}") and not cells.lexicon.is_name(below):
+            elif below and _begins_name(cells, text, below):
                 shape.wrapped[row + 1] = (row, f"{text} {below}")
                 found.add(row)
     return found
+
+
+def fractions_in(cells: Cells, shapes: list[Shape], fits: NDArray[np.bool_], start: int) -> set[int]:
+    """Rows of a name alone over rows of a fraction each ("Iron", "Total", "Dissolved"); these fit from now on."""
+    found: set[int] = set()
+    fraction = cells.lexicon.vocabulary.fraction
+    for shape in shapes:
+        if shape.name is None:
+            continue
+        over: int | None = None
+        said: set[Fraction] = set()
+        for row in range(start, cells.height):
+            text = cells.text(row, shape.name)
+            if not any(cells.lexicon.kind(cells.text(row, value.column)) & Kind.VALUE for value in shape.values):
+                over, said = row if cells.lexicon.is_name(text) else None, set()
+            elif over is not None and (part := fraction(text.strip("()- "))) and part not in said:
+                shape.wrapped[row] = (over, f"{cells.text(over, shape.name)}, {text.strip('()- ')}")
+                said.add(part)
+                fits[row], fits[over] = True, False
+                found.add(over)
+            else:
+                over = None
+    return found
+
+
+def _rest_of_unit(cells: Cells, shape: Shape, above: int, row: int) -> bool:
+    """Take what a row holds of the unit of the row above: "per" over "100 mL"; whether it was one."""
+    columns = {index for value in shape.values for index in value.beside.get("unit", [])}
+    is_unit = cells.lexicon.vocabulary.is_unit
+    for column in columns:
+        first, rest = cells.text(above, column), cells.text(row, column)
+        if rest and not is_unit(first) and is_unit(f"{first} {rest}"):
+            shape.wrapped_units[above] = f"{first} {rest}"
+            return True
+    return False
+
+
+def _ends_name(cells: Cells, above: str, text: str, more: bool) -> bool:
+    """Whether a text is the rest of the name above it; a title of a section stands alone and begins a line."""
+    phrase = cells.lexicon.phrase(text)
+    titled = phrase is not None and phrase.kind is PhraseKind.SECTION and text[0].isupper() and not more
+    return (not titled or above.endswith((",", "-"))) and _one_name(cells, above, f"{above} {text}")
+
+
+def _begins_name(cells: Cells, text: str, below: str) -> bool:
+    """Whether a text is the beginning of the name below it: one that cannot end there, or is none without the rest."""
+    if text.endswith(_OPEN) or text.split()[-1].casefold() in _JOINING or text.count("(") > text.count(")"):
+        return True
+    if cells.lexicon.is_name(below):
+        return False
+    return _one_name(cells, below, f"{text} {below}")
 
 
 def _one_name(cells: Cells, part: str, whole: str) -> bool:

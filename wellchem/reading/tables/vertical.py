@@ -22,14 +22,14 @@ from wellchem.reading.tables.sample_rows import sample_rows
 from wellchem.reading.tables.samples import OTHER_TYPE
 from wellchem.reading.tables.shape import OWN, SMALL, Shape, ValueColumn
 from wellchem.reading.tables.stacked import stacked_at
-from wellchem.reading.tables.table_rows import prefixed, repeats, rows_of, wrapped_in
+from wellchem.reading.tables.table_rows import fractions_in, prefixed, repeats, rows_of, wrapped_in
 from wellchem.reading.tables.ticks import BOX, ticked_columns, ticked_words
 
 
 def take(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
     """Read the table under a header; the first row after it."""
     header, above = samples_above(cells, header)
-    shapes = [shape_of(cells, header, first, last) for first, last in groups(header, cells.width)]
+    shapes = [shape_of(cells, header, first, last) for first, last in groups(cells, header)]
     reader.header_rows(grid, cells, range(header.first, header.last + 1))
     for shape in shapes:
         if shape.every_row and not reader.section.role and not _other_tables(reader):
@@ -68,7 +68,10 @@ def body(reader: Reader, grid: int, cells: Cells, header: Header, shapes: list[S
     segment = start
     values = [value.column for shape in shapes for value in shape.values]
     table = Table(grid, header.first, end - 1, _layout_name(shapes), tuple(t for s in shapes for t in s.taken.values()))
-    continued = wrapped_in(cells, shapes, fits, start) if cells.height <= SMALL else set()
+    continued: set[int] = set()
+    if cells.height <= SMALL:
+        continued = fractions_in(cells, shapes, fits, start)
+        continued |= wrapped_in(cells, shapes, fits, start)
     for odd in np.flatnonzero(~fits[start:]) + start:
         row = int(odd)
         if row < segment or row in continued:
@@ -245,6 +248,8 @@ def _texts(
             texts["value"] = constant("", len(rows))
         texts["presence"] = ticked_columns(cells, rows, shape.ticks)
     if "unit" in texts:
+        if shape.wrapped_units:
+            texts["unit"] = of([shape.wrapped_units.get(int(row), "") for row in rows]).or_else(texts["unit"])
         boxed = np.array([bool(BOX.match(str(text))) for text in texts["unit"].texts] + [False])
         texts["unit"] = texts["unit"].kept(~boxed[texts["unit"].codes])  # the other box is no unit
         texts["value"], texts["unit"] = apart(cells, texts["value"], texts["unit"])
