@@ -19,6 +19,9 @@ _PROBLEMS = {
     UnitProblem.CONTRADICTORY: UnreadReason.UNIT_NOT_OF_ANALYTE,
 }
 _NO_UNIT = UnitMeaning()
+# Groups that laboratories print in ng/L or µg/L, never in the canonical mg/L: to suppose that would be wrong.
+_TRACES = {"pfas", "pesticide", "volatile organic", "semi-volatile organic"}
+_OPEN_DETAIL = "no unit is printed; it may be ng/L or µg/L"
 SIGNED = ("ph", "temperature", "potential", "index", "ratio")
 # What a report can print at all, by quantity; beyond it the number is a slip (pH of strong brines and acids included).
 _POSSIBLE = {"ph": (-1.0, 15.0), "temperature": (-5.0, 100.0), "index": (-20.0, 20.0)}
@@ -37,6 +40,7 @@ class Meaning:
     quantity: str = ""
     problem: UnreadReason | None = None
     detail: str = ""
+    unit_open: bool = False  # no unit is printed, and none may be supposed for a number
 
     @property
     def possible(self) -> tuple[float, float]:
@@ -86,6 +90,7 @@ def meaning_of(
     where = vocabulary.measured(measured) if measured else None
     converted = vocabulary.unit(unit, found.analyte, found)
     analyte = vocabulary.analytes[found.analyte]
+    unit_open = analyte.group in _TRACES and any(code.startswith("unit=") for code in converted.assumptions)
     return Meaning(
         name,
         found.analyte,
@@ -95,7 +100,8 @@ def meaning_of(
         converted,
         analyte.quantity,
         _PROBLEMS[converted.problem] if converted.problem else None,
-        converted.detail,
+        converted.detail or (_OPEN_DETAIL if unit_open else ""),
+        unit_open,
     )
 
 

@@ -74,6 +74,9 @@ def reasons_of(
     if (problem != OK).any():
         valued = (reason == OK) & (problem != OK)[meanings.group] & (censoring != NOT_REPORTED)
         reason[valued] = problem[meanings.group][valued]
+    unit_open = np.array([one.unit_open for one in meanings.each], bool)
+    if unit_open.any():
+        because(UnreadReason.UNKNOWN_UNIT, unit_open[meanings.group] & ~np.isnan(number))
     least = meanings.floats(lambda one: one.possible[0])
     most = meanings.floats(lambda one: one.possible[1])
     because(UnreadReason.IMPOSSIBLE_VALUE, (number < least - 1e-9) | (number > most + 1e-9))

@@ -6,10 +6,10 @@ import re
 from collections import Counter
 
 from wellchem.models.codes import Censoring, LayoutKind, Role
-from wellchem.reading.rows import HEAD_FIELDS, TakenColumn
+from wellchem.reading.rows import TakenColumn
 from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.headers import Head, Header, names_beneath, tick_columns
-from wellchem.reading.tables.samples import OTHER_TYPE
+from wellchem.reading.tables.identity import take_identity
 from wellchem.reading.tables.shape import (
     BESIDE,
     LAYOUT,
@@ -85,7 +85,7 @@ def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
     _mend(cells, heads, by_role, body)
     _take_signs(cells, shape, by_role, body)
     _take_names(cells, shape, heads, by_role, body)
-    _take_identity(cells, shape, heads, by_role, body)
+    take_identity(cells, shape, heads, by_role, body)
     _take_limits(shape, heads, by_role)
     for role, kind in LAYOUT.items():
         for column in by_role.get(role, []):
@@ -315,54 +315,6 @@ def _named_by_content(cells: Cells, shape: Shape, heads: dict[int, Head], body: 
     shares = [(_known_share(cells, column, body), -column) for column in free]
     best = max(shares, default=(0.0, 0))
     return -best[1] if best[0] >= _MOST else None
-
-
-def _take_identity(
-    cells: Cells, shape: Shape, heads: dict[int, Head], by_role: dict[ColumnRole, list[int]], body: int
-) -> None:
-    fields = {R(name): name for name in HEAD_FIELDS if name in R._value2member_map_}
-    fields[R.ACTIVITY_TYPE] = "sample_type"
-    for role, name in fields.items():
-        columns = [column for column in by_role.get(role, []) if column != shape.name]
-        if name == "sample_id":
-            columns = _sample_columns(cells, shape, heads, columns, body)
-        for column in columns:
-            if name == "sample_type" and name in shape.identity and OTHER_TYPE not in shape.identity:
-                shape.identity[OTHER_TYPE] = column
-                shape.took(heads[column], name, "a second kind of sample")
-            elif name in shape.identity:
-                shape.layout.setdefault(column, LayoutKind.ADMINISTRATIVE)
-                shape.took(heads[column], "administrative", f"a second column of {name}")
-            else:
-                shape.identity[name] = column
-                shape.took(heads[column], name, "header words")
-
-
-def _sample_columns(
-    cells: Cells, shape: Shape, heads: dict[int, Head], columns: list[int], body: int, look: int = 400
-) -> list[int]:
-    """Columns of sample numbers, the one that tells samples apart first; a number of each row is no sample's."""
-    rows = range(body, min(body + look, cells.height))
-    told = {column: [cells.text(row, column) for row in rows] for column in columns}
-    names = {cells.text(row, shape.name) for row in rows} if shape.name is not None else set()
-    good = []
-    for column in columns:
-        distinct = len(set(told[column]))
-        once = len(rows) > 3 and distinct == len(rows)
-        if once and (len(names) * 2 > len(rows) or (len(names) > 1 and _places_repeat(cells, heads, rows))):
-            shape.layout[column] = LayoutKind.ADMINISTRATIVE
-            shape.took(heads[column], "administrative", "differs in every row: a number of the result")
-        else:
-            good.append((-distinct, column))
-    return [column for _, column in sorted(good)]
-
-
-def _places_repeat(cells: Cells, heads: dict[int, Head], rows: range) -> bool:
-    """Whether rows share site and date of collection: several results of one sample."""
-    columns = [c for c, head in heads.items() if head.role in (R.SITE, R.DATE_COLLECTED, R.TIME_COLLECTED)]
-    if not columns:
-        return False
-    return len({tuple(cells.text(row, column) for column in columns) for row in rows}) < len(rows)
 
 
 def _take_limits(shape: Shape, heads: dict[int, Head], by_role: dict[ColumnRole, list[int]]) -> None:

@@ -81,6 +81,15 @@ def wide_columns(cells: Cells, header: Header) -> Wide:
             continue
         latest = _other(cells, wide, head, latest, body)
     _settle(lexicon, wide)
+    again = [
+        index for index, head in header.heads.items() if head.role is ColumnRole.SAMPLE_ID and index in wide.layout
+    ]
+    if again and "site" not in wide.identity:  # the number of the laboratory and the name of the field
+        wide.identity["site"] = again[0]
+        del wide.layout[again[0]]
+        wide.taken[again[0]] = TakenColumn(
+            again[0], header.heads[again[0]].text, "site", "a second name of each sample"
+        )
     if not any(name in wide.identity for name in ("sample_id", "site")):
         _first_text_is_sample(cells, wide, body)
     return wide
