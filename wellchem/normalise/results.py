@@ -55,7 +55,7 @@ def normalised(reading: Reading, vocabulary: Vocabulary) -> Normalised:
     """Every printed row of a reading, understood."""
     rows = reading.rows
     decimals, supposed_decimal = decimals_of(reading, vocabulary)
-    numbers, which = values_of(vocabulary, rows, decimals)
+    numbers, which = values_of(vocabulary, rows, decimals, reading.legend)
     unit = in_cell(numbers.unit, rows.unit, which)
     basis, place = in_cell(numbers.basis, rows.basis, which), in_cell(numbers.measured, rows.measured, which)
     meanings = meanings_of(vocabulary, rows.name, rows.code_list, unit, rows.fraction, basis, place)

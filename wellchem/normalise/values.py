@@ -2,6 +2,10 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Mapping
+from typing import Any
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -52,14 +56,15 @@ def _has_sign(reading: Reading, table: int) -> bool:
 
 
 def values_of(
-    vocabulary: Vocabulary, rows: PrintedRows, decimals: dict[int, str | None]
+    vocabulary: Vocabulary, rows: PrintedRows, decimals: dict[int, str | None], legend: Mapping[str, str]
 ) -> tuple[Numbers, NDArray[np.int64]]:
     """Meanings of the distinct values and which of them each row has; an empty cell is the last one.
 
-    One text means one thing for each decimal sign and, for the letters P and A, for each kind of row.
+    One text means one thing for each decimal sign and, for the letters P and A, for each kind of row. What the report's
+    legend says of an abbreviation comes before its usual meaning.
     """
     values = rows.value.or_else(rows.presence)
-    texts = values.texts
+    texts = _by_legend(vocabulary, values.texts, legend)
     signs = sorted({sign or "" for sign in decimals.values()} | {"."})
     if len(signs) == 1:
         numbers = _with_empty(numbers_of(vocabulary, texts, ".", presence=False))
@@ -84,6 +89,25 @@ def values_of(
         for code, place in places.items():
             which[(values.codes == code) & counted] = place
     return numbers, which
+
+
+def _by_legend(vocabulary: Vocabulary, texts: NDArray[Any], legend: Mapping[str, str]) -> NDArray[Any]:
+    """The texts with words for the abbreviations that a legend explains by a word for a value ("n.b.", "ND")."""
+    words: dict[str, str] = {}
+    for code, meaning in legend.items():
+        usual, plain = vocabulary.value(code), re.split(r"[(,;]", meaning)[0].strip(" .")
+        told = vocabulary.value(plain)
+        if usual is not None and told is not None and usual.number is None and told.number is None:
+            words[_spelled(code)] = plain
+    if not words:
+        return texts
+    made = texts.copy()
+    made[:] = [words.get(_spelled(str(text)), text) for text in texts]
+    return made
+
+
+def _spelled(code: str) -> str:
+    return code.casefold().replace(" ", "")
 
 
 def _presence_rows(vocabulary: Vocabulary, rows: PrintedRows) -> NDArray[np.bool_]:

@@ -17,6 +17,7 @@ _CONTINUED = re.compile(
 _WORDS = 5
 _SHORT = 40  # letters that a text behind a label has at most where other words stand before the label
 _NUMBER_BEHIND = re.compile(r"^(?P<site>.*?\S)\s*[(\[](?P<number>(?=[^()]*\d)[\w./ -]{3,30})[)\]]$")
+_LABELLED_NUMBER = re.compile(r"^(?P<site>.*?\S)\s*[(\[](?P<label>[^\d()\[\]]+?)\s*(?P<number>(?=\S*\d)[\w./-]+)[)\]]$")
 
 
 @dataclass(frozen=True)
@@ -63,7 +64,20 @@ def said_in(cells: Cells, row: int) -> list[Said]:
         else:
             made.append(Said(field, "", (cell.column,)))
             place += 1
-    return [_first_page(said) for said in (*running, *_plausible(made, line))]
+    told = [_first_page(said) for said in (*running, *_plausible(made, line))]
+    return [part for said in told for part in _number_apart(lexicon, said)]
+
+
+def _number_apart(lexicon: Lexicon, said: Said) -> list[Said]:
+    """A sample's name and the labelled number in brackets behind it: "House well (Lab no. 7781)"."""
+    found = _LABELLED_NUMBER.match(said.text) if said.field in IDENTIFYING else None
+    if found is None:
+        return [said]
+    words = found["label"].strip(" :.#=")
+    column = lexicon.column(words) or lexicon.column(f"{words}.")
+    if label(lexicon, words) != "sample_id" and (column is None or column.role is not ColumnRole.SAMPLE_ID):
+        return [said]
+    return [Said("site", found["site"], said.columns), Said("sample_id", found["number"], said.columns)]
 
 
 def _first_page(said: Said) -> Said:

@@ -49,6 +49,7 @@ def _sample_columns(
         once = len(rows) > 3 and distinct == len(rows)
         counted = len(rows) > 1 and told[column] == [str(place + 1) for place in range(len(rows))]
         of_rows = len(names) * 2 > len(rows) or (len(names) > 1 and _places_repeat(cells, heads, rows))
+        of_rows = len(names) * 2 > len(rows) or (len(names) > 1 and _places_repeat(cells, heads, rows))
         if (counted and len(names) == len(rows)) or (once and of_rows):
             shape.layout[column] = LayoutKind.ADMINISTRATIVE
             shape.took(heads[column], "administrative", "differs in every row: a number of the result")

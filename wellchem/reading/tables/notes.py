@@ -12,8 +12,8 @@ from wellchem.vocabulary import ColumnRole
 LIMITS = (ColumnRole.LIMIT, ColumnRole.REPORTING_LIMIT, ColumnRole.DETECTION_LIMIT, ColumnRole.PREVIOUS)
 
 _ENTRY = re.compile(
-    r"(?:^|[;,|•·.]\s+|\s{2,})(?P<code>\*{1,3}|†|‡|[A-Za-z<>]{1,5}\*?(?:\s?[,/]\s?[A-Z]{1,3})*|\d{1,2}\)?|\([a-z0-9]\))\s*(?:=|:|[-–—]{1,2}(?=\s)|means\b|indicates\b)\s*"
-    r"(?P<meaning>[^\W\d].*?)(?=(?:[;|•·.]|,)\s*(?:\*{1,3}|[A-Z]{1,5}\*?)\s*(?:=|:|[-–—](?=\s))|\s{2,}|$)"
+    r"(?:^|[;,|•·.]\s+|\s{2,})(?P<code>\*{1,3}|†|‡|(?:[A-Za-z]\.\s?){2,3}|[A-Za-z<>]{1,5}\*?(?:\s?[,/]\s?[A-Z]{1,3})*|\d{1,2}\)?|\([a-z0-9]\))\s*(?:=|:|[-–—]{1,2}(?=\s)|means\b|indicates\b)\s*"
+    r"(?P<meaning>[^\W\d].*?)(?=(?:[;|•·.]|,)\s*(?:\*{1,3}|(?:[A-Za-z]\.\s?){2,3}|[A-Z]{1,5}\*?)\s*(?:=|:|[-–—](?=\s))|\s{2,}|$)"
 )
 _STARRED = re.compile(r"^(?P<code>\*{1,3}|†|‡|§)\s*(?P<meaning>[^\W\d].+)$")
 _UNIT_NOTE = re.compile(
@@ -91,9 +91,11 @@ def _explains(lexicon: Lexicon, code: str, meaning: str) -> bool:
     """Whether the words after a code explain it: the code is a known one, or a lone mark."""
     if lexicon.is_name(code) and lexicon.vocabulary.qualifier(code) is None:
         return False
-    return len(meaning) > 2 and (
-        not code[0].isalnum() or code.isdigit() or code.isupper() or lexicon.vocabulary.qualifier(code) is not None
-    )
+    if len(meaning) <= 2:
+        return False
+    known = lexicon.vocabulary.qualifier(code) is not None
+    dotted = code.endswith(".") and lexicon.vocabulary.value(code) is not None  # "n.b."
+    return known or dotted or not code[0].isalnum() or code.isdigit() or code.isupper()
 
 
 def unit_note(lexicon: Lexicon, text: str) -> str:

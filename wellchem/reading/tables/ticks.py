@@ -11,6 +11,7 @@ from wellchem.reading.rows import Coded, any_holds, of
 from wellchem.reading.tables.cells import Cells
 
 BOX = re.compile(r"^(?:\[\s*[xX✓✗]?\s*\]|[☐☑☒□■])\s*\w")
+_EACH = re.compile(r"\[\s*[xX✓✗]?\s*\]|[☐☑☒□■]")
 _BOXES = "[☐☑☒□■"
 _TICKED = re.compile(r"^(?:\[\s*[xX✓]\s*\]|[☑☒])\s*(\w.*)$")
 _MARK = re.compile(r"[\[(]?\s*(?:[x✓✔✗●•*■☑☒]|yes|y|true|oui|ja|s[ií])\s*[\])]?", re.IGNORECASE)
@@ -21,7 +22,9 @@ def ticked_words(cells: Cells, rows: NDArray[np.int32], value: Coded) -> Coded:
     """Values, where boxes to tick stand for words ("[ ] Present  [X] Absent"): the word behind the one ticked box."""
     if not any_holds(value.texts, _BOXES):
         return value
-    boxed = np.array([bool(BOX.match(str(text))) for text in value.texts] + [False])[value.codes]
+    # A cell that holds several boxes says itself which word is ticked.
+    alone = [bool(BOX.match(str(text))) and len(_EACH.findall(str(text))) == 1 for text in value.texts]
+    boxed = np.array([*alone, False])[value.codes]
     if not boxed.any():
         return value
     words = [""] * len(rows)

@@ -13,6 +13,8 @@ from wellchem.reading.tables.headers import Head
 from wellchem.reading.tables.shape import LAYOUT, SMALL, R, Shape, ValueColumn, numeric
 from wellchem.vocabulary import ColumnRole
 
+# A laboratory's number behind the point of sampling, no count of taps and no year: "Raw water 7781-A".
+_NUMBERED = re.compile(r"^(?P<point>.*\D)\s+(?!(?:19|20)\d\d$)(?P<number>(?=(?:\D*\d){3})[\w/.-]{4,})$")
 _BOUND = re.compile(r"[<>≤≥=]")
 _YEAR = re.compile(r"(?:19|20)\d\d(?:\s?[-–/]\s?(?:19|20)?\d\d)?")
 _LETTER = re.compile(r"^[A-Z]$")
@@ -208,6 +210,9 @@ def _sample_said(cells: Cells, text: str) -> dict[str, str]:
     if cells.lexicon.kind(text) & Kind.DATE:
         return {"date_collected": text}
     if cells.lexicon.vocabulary.point(text) is not None and cells.lexicon.vocabulary.id_role(text) is None:
+        numbered = _NUMBERED.match(text)
+        if numbered and cells.lexicon.vocabulary.point(numbered["point"]) is not None:
+            return {"point": numbered["point"], "sample_id": numbered["number"]}
         return {"point": text}
     words, day = re.split(r"(?=\d)|$", text, maxsplit=1)
     over = cells.lexicon.column(words.strip())
