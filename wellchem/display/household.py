@@ -9,12 +9,6 @@ from wellchem.display.markup import items, paragraph, table, tag
 from wellchem.models.codes import Certainty, ProblemKind, Urgency
 from wellchem.models.finding import Action, Interpretation, Problem
 
-_URGENCY = {
-    Urgency.NOW: "today",
-    Urgency.SOON: "in the next days or weeks",
-    Urgency.PLANNED: "plan for it",
-    Urgency.OPTIONAL: "as you like",
-}
 _KIND = {
     ProblemKind.HEALTH: "health",
     ProblemKind.AESTHETIC: "taste, smell, stains",
@@ -28,10 +22,10 @@ _SURE = {
 
 
 def _action(finding: Interpretation, action: Action) -> str:
-    deadline = f" When: {action.deadline}." if action.deadline else ""
+    when, further = words.when(action)
     urgent = "tag strong" if action.urgency is Urgency.NOW else "tag"
     hazard = tag("strong", f"{words.heading(finding, action.hazard)}: ")
-    return f"<li>{tag('span', _URGENCY[action.urgency], urgent)}{hazard}{escape(action.text)}{escape(deadline)}</li>"
+    return f"<li>{tag('span', when, urgent)}{hazard}{escape(' '.join((action.text, further)).strip())}</li>"
 
 
 def _uses(finding: Interpretation) -> str:

@@ -104,9 +104,9 @@ def _first(out: _Writer, finding: Interpretation) -> None:
     if not finding.actions:
         out.say(words.no_action(finding))
     for action in finding.actions:
-        deadline = f" When: {action.deadline}." if action.deadline else ""
+        when, further = words.when(action)
         hazard = words.heading(finding, action.hazard)
-        out.say(f"{hazard}: {action.text}{deadline}", 0, f"[{words.label(action.urgency)}] ")
+        out.say(f"{hazard}: {action.text} {further}".rstrip(), 0, f"[{when}] ")
         uses = (("boiling", action.boiling), ("bathing", action.bathing), ("infant formula", action.infant_formula))
         for title, text in uses:
             if text:

@@ -8,7 +8,7 @@ from datetime import date, datetime
 
 from wellchem.models.base import Interval
 from wellchem.models.codes import Censoring, LimitKind, Verdict
-from wellchem.models.finding import Caution, Computed, Figure, Interpretation, MissingTest, Problem
+from wellchem.models.finding import Action, Caution, Computed, Figure, Interpretation, MissingTest, Problem
 from wellchem.models.limits import Comparison, Limit
 from wellchem.models.sample import Origin, Result, Sample
 
@@ -265,6 +265,12 @@ def no_action(finding: Interpretation) -> str:
         )
     further = "further " if any(caution.code != "informs" for caution in general(finding)) else ""
     return f"No {further}step for today follows from what was tested. Read next what was not tested."
+
+
+def when(action: Action) -> tuple[str, str]:
+    """How soon an action is due, in a word or two, and a sentence with what more its deadline says."""
+    due, _, further = action.deadline.partition(", ")
+    return due or label(action.urgency), f"{further[:1].upper()}{further[1:]}." if further else ""
 
 
 def documents(finding: Interpretation) -> tuple[str, ...]:

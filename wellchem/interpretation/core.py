@@ -23,6 +23,7 @@ from wellchem.interpretation.missing import (
     missing_tests,
     near_limits,
     not_established,
+    untold_limits,
 )
 from wellchem.interpretation.others import weighed
 from wellchem.interpretation.practice import by, groups, rows, source
@@ -74,6 +75,10 @@ _NEAR = (
     "health authority{meanwhile}."
 )
 _NEAR_MEANWHILE = " whether {who} had better take another water meanwhile"
+_UNTOLD = (
+    "Tested, but this report cannot tell whether it is above a limit for health: {names}. Until it is measured again "
+    "or the laboratory has answered, count it as not tested."
+)
 _TREATED = "The sample may not be the raw water of the well: what it shows may be the treatment."
 
 
@@ -220,6 +225,8 @@ def _cautions(single: Single, found: Iterable[Problem], altered: bool) -> tuple[
         made.append(Caution(code="slipped", text=_SLIPPED.format(shown=shown), decides="the laboratory"))
     if near := _near(single, found):
         made.append(Caution(code="near", text=near, decides="the local health authority"))
+    if names := _untold(single, found):
+        made.append(Caution(code="untold", text=_UNTOLD.format(names=names), decides="a certified laboratory"))
     if names := _without_limit(single):
         made.append(Caution(code="no_limit", text=_NO_LIMIT.format(names=names), decides="the local health authority"))
     if altered or single.sample.point is SamplingPoint.AFTER_TREATMENT:
@@ -243,9 +250,22 @@ def _slipped(single: Single) -> str:
     return "; ".join(result(single.sample.results[place]) for place in single.results(names))
 
 
+def _told(single: Single, found: Iterable[Problem]) -> frozenset[str]:
+    """Analytes that a problem speaks of."""
+    return frozenset(
+        single.sample.results[place].analyte for one in found for part in one.evidence for place in part.results
+    )
+
+
+def _untold(single: Single, found: Iterable[Problem]) -> str:
+    """What was measured and cannot be judged against a health limit, and no problem speaks of."""
+    names = {item.analyte for item in untold_limits(single)} - _told(single, found)
+    return listed(sorted(map(label, names))) if names else ""
+
+
 def _near(single: Single, found: Iterable[Problem]) -> str:
     """What is near a health limit without being a problem already, and who might take another water meanwhile."""
-    told = {single.sample.results[place].analyte for one in found for part in one.evidence for place in part.results}
+    told = _told(single, found)
     near = [item for item in near_limits(single) if item.analyte not in told]
     if not near:
         return ""

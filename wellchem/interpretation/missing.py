@@ -203,7 +203,7 @@ _AGAIN = {
 
 def _untold(single: Single) -> Iterable[MissingTest]:
     """What is asked for where a result cannot be judged against a health limit: by the reason."""
-    verdicts, tests = single.waters.verdicts, _test_of()
+    tests = _test_of()
     if _too_coarse(single):
         lead = tests["lead"]
         yield MissingTest(
@@ -215,8 +215,7 @@ def _untold(single: Single) -> Iterable[MissingTest]:
             holding_time=lead["holding_time"],
             source=source(lead),
         )
-    for place in np.flatnonzero(verdicts.untold & verdicts.health & ~verdicts.incomplete & ~_settled(single)):
-        item = single.comparisons[place]
+    for item in untold_limits(single):
         # The table has the weightiest reason last.
         said = {word.partition("=")[0] for word in item.reasons}
         why = next((row for row in reversed(rows("reasons")) if row["reason"] in said), rows("reasons")[0])
@@ -232,6 +231,13 @@ def _untold(single: Single) -> Iterable[MissingTest]:
             holding_time=row["holding_time"] if row else "",
             source=source(row) if row else None,
         )
+
+
+def untold_limits(single: Single) -> tuple[Comparison, ...]:
+    """Comparisons with a health limit that this report leaves open, though what they ask for was measured."""
+    verdicts = single.waters.verdicts
+    places = np.flatnonzero(verdicts.untold & verdicts.health & ~verdicts.incomplete & ~_settled(single))
+    return tuple(single.comparisons[place] for place in places)
 
 
 def _settled(single: Single) -> Bools:

@@ -93,6 +93,13 @@ def sea_water(waters: Waters) -> Bools:
 
 
 @once
+def deep_brine(waters: Waters) -> Bools:
+    """Much chloride, and more bromide against it than in the sea."""
+    _, halide_high, _, _ = _ratios(waters)
+    return waters.above("chloride", level("salt_chloride_above")) & (halide_high < level("brine_bromide_ratio_below"))
+
+
+@once
 def _waste_marks(waters: Waters) -> np.ndarray[tuple[int, ...], np.dtype[np.int64]]:
     """How many marks of household waste water there are."""
     halide_low, halide_high, _, _ = _ratios(waters)
@@ -186,6 +193,7 @@ SIGNS: Mapping[str, Callable[[Waters], Bools]] = {
     "after_membrane": after_membrane,
     "road_salt": road_salt,
     "sea_water": sea_water,
+    "deep_brine": deep_brine,
     "septic_effluent": septic_effluent,
     "farming": farming,
     "reducing_water": reducing_water,
@@ -219,6 +227,7 @@ INPUTS: Mapping[str, tuple[str, ...]] = {
     "after_membrane": ("specific_conductance", "total_dissolved_solids"),
     "road_salt": ("chloride", "sodium", "bromide"),
     "sea_water": ("chloride", "sodium", "bromide"),
+    "deep_brine": ("chloride", "bromide"),
     "septic_effluent": (
         "nitrate",
         "ammonia",
