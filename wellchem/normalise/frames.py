@@ -15,6 +15,7 @@ from wellchem.normalise.meanings import Meanings
 from wellchem.normalise.numbers import CENSORING
 from wellchem.normalise.reasons import BESIDE, OK, REASONS
 from wellchem.normalise.results import UNREAD, Normalised
+from wellchem.reading.arrow_texts import ArrowTexts
 from wellchem.reading.grid import Grid
 from wellchem.reading.rows import Coded, concatenated, of, texts_of
 
@@ -144,7 +145,8 @@ def _categorical(column: Coded) -> pd.Categorical:
 
 def _distinct(texts: Any) -> Any:
     """Categories that are known to differ: pandas would hash every text again, which costs more than all else of it."""
-    categories: Any = pd.Index(texts, dtype="str")
+    held = pd.array(texts.held, dtype="str") if isinstance(texts, ArrowTexts) else texts
+    categories: Any = pd.Index(held, dtype="str")
     categories._cache["is_unique"] = True
     return categories
 

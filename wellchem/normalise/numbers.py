@@ -11,6 +11,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wellchem.models.codes import Censoring
+from wellchem.reading.arrow_texts import ArrowTexts
 from wellchem.reading.rows import Coded, any_holds, concatenated, few
 from wellchem.vocabulary import Bound, Vocabulary
 
@@ -71,18 +72,22 @@ def plain_numbers(texts: NDArray[Any], letters: bytes = _FIGURES + b"+-") -> Flo
     made = np.full(len(texts), np.nan)
     if not len(texts):
         return made
-    together = np.frombuffer(("\0".join(texts) + "\0").encode("utf-8", "surrogatepass"), np.uint8)
-    ends = np.flatnonzero(together == 0)
-    if len(ends) != len(texts):  # a text that holds the sign that parts them here
-        return np.array([float(text) if _PLAIN(text) else np.nan for text in texts], np.float64)
+    if isinstance(texts, ArrowTexts):
+        together, starts = texts.letters()
+    else:
+        together = np.frombuffer(("\0".join(texts) + "\0").encode("utf-8", "surrogatepass"), np.uint8)
+        ends = np.flatnonzero(together == 0)
+        if len(ends) != len(texts):  # a text that holds the sign that parts them here
+            return np.array([float(text) if _PLAIN(text) else np.nan for text in texts], np.float64)
+        starts = np.concatenate(([0], ends[:-1] + 1))
     other = np.ones(256, bool)
     other[np.frombuffer(letters + b"\0", np.uint8)] = False
-    starts = np.concatenate(([0], ends[:-1] + 1))
     candidates = np.flatnonzero(~np.logical_or.reduceat(other[together], starts))
+    chosen = texts[candidates]
     try:
-        made[candidates] = _floats(texts[candidates])
+        made[candidates] = _floats(chosen)
     except ValueError:
-        made[candidates] = [float(text) if _PLAIN(text) else np.nan for text in texts[candidates]]
+        made[candidates] = [float(text) if _PLAIN(text) else np.nan for text in chosen]
     return made
 
 
@@ -91,14 +96,15 @@ def _floats(texts: NDArray[Any]) -> Floats:
 
     Raises ValueError where one is no number.
     """
+    if isinstance(texts, ArrowTexts):
+        return texts.floats()
     if len(texts) > _MANY:
         try:
             import pyarrow as pa
         except ImportError:
             pass
         else:
-            numbers: Floats = pa.array(texts, pa.string()).cast(pa.float64()).to_numpy(zero_copy_only=False)
-            return numbers
+            return ArrowTexts(pa.array(texts, pa.string())).floats()
     return texts.astype(np.float64)
 
 

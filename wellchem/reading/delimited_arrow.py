@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import csv
 from collections import Counter
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any, cast
 
 import numpy as np
 from numpy.typing import NDArray
 
+from wellchem.reading.arrow_texts import ArrowTexts
 from wellchem.reading.delimited import comment_lines, records_of
 from wellchem.reading.dialect import DIRECTIVE, Dialect
 from wellchem.reading.grid import Codes, GridColumn
@@ -19,6 +20,7 @@ if TYPE_CHECKING:
 EDGE = 1 << 16  # bytes at both ends read apart: preamble, header, footer
 LEAF = 1 << 18  # bytes of an irregular stretch that are no longer halved
 SLICE = 1 << 26  # bytes looked through at a time for line ends
+_LONG = 1000  # texts of a column from which they are left to pyarrow
 BLOCK = 1 << 20  # bytes that pyarrow parses at a time: they stay in the processor's cache
 
 
@@ -176,4 +178,5 @@ def _column(chunked: pa.ChunkedArray) -> GridColumn:
         into = again.indices.fill_null(-1).to_numpy(zero_copy_only=False).astype(np.int32)
         codes = np.append(into, np.int32(-1))[codes]
         dictionary = again.dictionary
-    return GridColumn(codes, dictionary.to_numpy(zero_copy_only=False))
+    texts = ArrowTexts(dictionary) if len(dictionary) > _LONG else dictionary.to_numpy(zero_copy_only=False)
+    return GridColumn(codes, cast(Any, texts))

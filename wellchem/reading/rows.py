@@ -14,6 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wellchem.models.codes import LayoutKind, UnreadReason
+from wellchem.reading.arrow_texts import ArrowTexts
 from wellchem.reading.grid import Codes, GridColumn
 
 
@@ -103,6 +104,8 @@ def few(count: int, texts: Mapping[int, str]) -> Coded:
 
 def any_holds(texts: NDArray[Any], signs: str) -> bool:
     """Whether one of these signs stands in any of the texts."""
+    if isinstance(texts, ArrowTexts):
+        return any(texts.any_holds(sign) for sign in signs)
     together = "\0".join(texts)
     return any(sign in together for sign in signs)
 

@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wellchem.models.codes import UnreadReason
+from wellchem.reading.arrow_texts import ArrowTexts
 from wellchem.reading.grid import Grid, GridColumn
 
 _OPENING = {"{", "["}
@@ -42,9 +43,11 @@ def records_apart(grid: Grid) -> tuple[Grid, ...]:
 def _records(column: GridColumn) -> NDArray[np.bool_]:
     """Which texts of a column are JSON objects, or lists of more than plain words and numbers."""
     made = np.zeros(len(column.texts), bool)
-    if max(column.texts.tolist(), default="") < "[":
-        return made  # digits, capitals: nothing that opens a record
-    made[[code for code, text in enumerate(column.texts.tolist()) if text[:1] in _OPENING and _is_record(text)]] = True
+    if isinstance(column.texts, ArrowTexts):
+        opening = column.texts.beginning_with("".join(_OPENING))
+    else:
+        opening = [code for code, text in enumerate(column.texts.tolist()) if text[:1] in _OPENING]
+    made[[code for code in opening if _is_record(column.texts[code])]] = True
     return made
 
 
