@@ -3,6 +3,7 @@
 import pytest
 from interpretation.undecided_wells import counted, findings, reason_of
 
+import wellchem
 from wellchem.models.codes import Reason
 
 # Reasons that say what a decided verdict rests on, and are none for leaving it open.
@@ -26,3 +27,19 @@ def test_no_undecided_verdict_rests_only_on_what_decides():
         for one in finding.comparisons:
             if one.verdict == "undecided":
                 assert {reason_of(text) for text in one.reasons} - {Reason.DERIVED_FROM}, (name, one.analyte)
+
+
+@pytest.mark.parametrize("authorities", [("us-epa",), ("us-epa", "who", "eu")], ids=str)
+@pytest.mark.parametrize(
+    "values",
+    [
+        {"Nitrate as N": "9 mg/L", "E. coli": "4 MPN/100mL"},
+        {"Nitrate as N": "22 mg/L", "Nitrite as N": "<2 mg/L", "E. coli": "present"},
+        {"Nitrate as N": "22 mg/L"},
+    ],
+    ids=str,
+)
+def test_nitrite_is_asked_for_once(values, authorities):
+    """One bottle, one line: the sum of nitrate and nitrite and nitrite itself are settled by one test."""
+    asked = wellchem.interpret(wellchem.Sample.from_values(values), authorities=authorities).missing
+    assert sum(test.title.startswith("Nitrite") for test in asked) == 1

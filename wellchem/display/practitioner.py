@@ -101,9 +101,9 @@ def _size(item: Figure) -> tuple[tuple[str, ...], str]:
     return cells, ""
 
 
-def _stage(number: int, stage: Stage) -> str:
+def _stage(finding: Interpretation, number: int, stage: Stage) -> str:
     facts = [
-        f"Answers: {', '.join(map(words.label, stage.answers))}" if stage.answers else "",
+        f"Answers: {'; '.join(words.heading(finding, code) for code in stage.answers)}" if stage.answers else "",
         *(f"Adds: {text}" for text in stage.adds),
         f"Ask for: {stage.certification}" if stage.certification else "",
         f"Upkeep: {stage.maintenance}" if stage.maintenance else "",
@@ -148,12 +148,12 @@ def _treatment(finding: Interpretation) -> str:
     treatment = finding.treatment
     parts = [paragraph(treatment.text), items(treatment.steps_first)]
     parts.append(figure(plots.train(finding), "The train, with the water predicted behind each stage as intervals."))
-    parts += [_stage(number, stage) for number, stage in enumerate(treatment.stages, 1)]
+    parts += [_stage(finding, number, stage) for number, stage in enumerate(treatment.stages, 1)]
     if treatment.unanswered:
-        parts.append(paragraph(f"Not answered by this train: {', '.join(map(words.label, treatment.unanswered))}."))
+        titles = "; ".join(words.heading(finding, code) for code in treatment.unanswered)
+        parts.append(paragraph(f"Not answered by this train: {titles}."))
     if treatment.runner_up:
-        names = ", ".join(map(words.label, treatment.runner_up))
-        parts.append(paragraph(f"Runner-up: {names}. {treatment.runner_up_why}"))
+        parts.append(paragraph(f"Runner-up: {'; '.join(treatment.runner_up_titles)}. {treatment.runner_up_why}"))
     if finding.treated is not None:
         rows = [((words.label(r.analyte), words.amount(r)), "") for r in finding.treated.results]
         parts.append(tag("h3", "Predicted water behind the whole train"))

@@ -167,9 +167,9 @@ def _treatment(out: _Writer, finding: Interpretation) -> None:
     for number, stage in enumerate(treatment.stages, 1):
         _stage(out, number, stage)
     for code in treatment.unanswered:
-        out.say(f"not answered by this train: {words.label(code)}", 0, "- ")
+        out.say(f"not answered by this train: {words.heading(finding, code)}", 0, "- ")
     if treatment.runner_up:
-        out.say(f"Runner-up: {', '.join(map(words.label, treatment.runner_up))}. {treatment.runner_up_why}")
+        out.say(f"Runner-up: {'; '.join(treatment.runner_up_titles)}. {treatment.runner_up_why}")
 
 
 def _cautions(out: _Writer, finding: Interpretation) -> None:

@@ -17,6 +17,7 @@ SYMBOLS = {
     "ph": "pH",
     "pfas_sum": "PFAS sum",
     "chromium_vi": "hexavalent chromium",
+    "nitrate_nitrite_ratio_sum": "sum of the ratios of nitrate and nitrite",
     **{name: name.upper() for name in ("pfoa", "pfos", "pfna", "pfbs", "pfba", "pfas")},
     "pfhxs": "PFHxS",
 }

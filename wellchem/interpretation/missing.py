@@ -99,7 +99,7 @@ def _why_lacking(single: Single, wanted: Iterable[str]) -> str:
 
 def why_missing(single: Single, row: Mapping[str, str]) -> str:
     """Why a test of the table is asked for again, or an empty text where its result holds."""
-    wanted = [name for name in row["analytes"].split(";") if name]
+    wanted = _wanted(row)
     have = [_measured(single, name) for name in wanted]
     enough = all(have) if row["need"] == "all" else any(have)
     if row["code"] == "bacteria" and single.certainty("fecal_bacteria") > POSSIBLE:
@@ -146,10 +146,13 @@ def not_established(single: Single) -> tuple[str, ...]:
 
 def missing_tests(single: Single, authorities: Iterable[str]) -> tuple[MissingTest, ...]:
     """Tests and questions, the most valuable first."""
+    members = _members(single)
+    tests = list(_tests(single, members))
+    lacking = members.keys() - {frozenset(_wanted(row)) for row, _ in tests}
     found = [
-        *_tests(single),
-        *_untold(single),
-        *_members(single),
+        *(test for _, test in tests),
+        *_untold(single, frozenset(row["code"] for row, _ in tests)),
+        *(members[names] for names in members if names in lacking),
         *_confirmations(single),
         *_watched(single),
         *_questions(single),
@@ -161,27 +164,39 @@ def missing_tests(single: Single, authorities: Iterable[str]) -> tuple[MissingTe
     return tuple(sorted(once.values(), key=lambda one: -one.value))
 
 
-def _tests(single: Single) -> Iterable[MissingTest]:
+def _wanted(row: Mapping[str, str]) -> list[str]:
+    """Analytes of a test of the table."""
+    return [name for name in row["analytes"].split(";") if name]
+
+
+def _tests(
+    single: Single, members: Mapping[frozenset[str], MissingTest]
+) -> Iterable[tuple[Mapping[str, str], MissingTest]]:
+    """Tests of the table with their rows. Where the members of a group's limit are what a test measures, it is asked
+    for once, for both ends.
+    """
     present = single.present
     for row in rows("missing"):
         if not bool(holds(row["when"], single.waters, present)[0][0]):
             continue
         if not (why := why_missing(single, row)) or _made_elsewhere(single, row):
             continue
-        yield MissingTest(
+        same = members.get(frozenset(_wanted(row)))
+        test = MissingTest(
             code=row["code"],
             title=row["title"],
-            decision=f"{why} {row['decision']}",
-            value=int(row["value"]),
+            decision=f"{why} {row['decision']}" + (f" {same.decision}" if same else ""),
+            value=max(int(row["value"]), same.value if same else 0),
             bottle=row["bottle"],
             holding_time=row["holding_time"],
             source=source(row),
         )
+        yield row, test
 
 
 def _made_elsewhere(single: Single, row: Mapping[str, str]) -> bool:
     """Whether another sample of the same water has the test, in force and judged."""
-    names = [name for name in row["analytes"].split(";") if name]
+    names = _wanted(row)
     return any(
         not why_missing(other, row) and not any(_undecided(other, name) for name in names)
         for other in of_the_same_water(single)
@@ -201,8 +216,9 @@ _AGAIN = {
 }
 
 
-def _untold(single: Single) -> Iterable[MissingTest]:
-    """What is asked for where a result cannot be judged against a health limit: by the reason."""
+def _untold(single: Single, asked: frozenset[str]) -> Iterable[MissingTest]:
+    """What is asked for where a result cannot be judged against a health limit: by the reason. `asked` are the tests of
+    the table that are asked for anyway."""
     tests = _test_of()
     if _too_coarse(single):
         lead = tests["lead"]
@@ -220,7 +236,8 @@ def _untold(single: Single) -> Iterable[MissingTest]:
         said = {word.partition("=")[0] for word in item.reasons}
         why = next((row for row in reversed(rows("reasons")) if row["reason"] in said), rows("reasons")[0])
         row = tests.get(item.analyte)
-        if row is not None and row["when"] == "always" and not _measured(single, item.analyte):
+        by_row = row is not None and (row["when"] == "always" or row["code"] in asked)
+        if by_row and not _measured(single, item.analyte):
             continue  # asked for by that row, which says why
         yield MissingTest(
             code=f"{why['code']}_{item.analyte}",
@@ -247,22 +264,32 @@ def _settled(single: Single) -> Bools:
     return np.asarray(verdicts.derived & decided[verdicts.problem])
 
 
-def _members(single: Single) -> Iterable[MissingTest]:
-    """Members of a group limit that were not measured, and without which its sum cannot be judged."""
+def _members(single: Single) -> dict[frozenset[str], MissingTest]:
+    """What to test where members of group limits were not measured, and without them the sums cannot be judged: by the
+    members, since one bottle settles all limits that lack the same."""
     verdicts = single.waters.verdicts
+    lacked: dict[str, list[int]] = {}
     for place in np.flatnonzero(
         verdicts.counts & verdicts.health & verdicts.incomplete & (verdicts.state == UNDECIDED) & ~_settled(single)
     ):
-        item = single.comparisons[place]
-        lacking = next(word.partition("=")[2] for word in item.reasons if word.startswith(Reason.MEMBERS_MISSING.value))
-        urgent = bool(verdicts.untold[place]) or (item.ratio is not None and item.ratio.low >= _NEAR)
-        names = labels(lacking)
-        yield MissingTest(
-            code=f"members_{item.analyte}",
-            title=f"{names[:1].upper()}{names[1:]}, for the limit on {label(item.analyte)}",
-            decision=f"Whether that limit ({short_name(item.limit.authority)}) is passed: {_MEMBERS}",
+        reasons = single.comparisons[place].reasons
+        names = next(word.partition("=")[2] for word in reasons if word.startswith(Reason.MEMBERS_MISSING.value))
+        lacked.setdefault(names, []).append(int(place))
+    found = {}
+    for names, places in lacked.items():
+        items = [single.comparisons[place] for place in places]
+        urgent = bool(verdicts.untold[places].any()) or any(
+            one.ratio is not None and one.ratio.low >= _NEAR for one in items
+        )
+        limits = dict.fromkeys(f"{label(one.analyte)} ({short_name(one.limit.authority)})" for one in items)
+        words = labels(names)
+        found[frozenset(names.split(","))] = MissingTest(
+            code=f"members_{items[0].analyte}",
+            title=f"{words[:1].upper()}{words[1:]}, for a limit that counts several together",
+            decision=f"Whether the limit on {listed(limits)} is passed: {_MEMBERS}",
             value=_LOWER_VALUE - 1 if urgent else _MEMBERS_VALUE,
         )
+    return found
 
 
 def _confirmations(single: Single) -> Iterable[MissingTest]:

@@ -174,6 +174,7 @@ class Treatment(Model):
     stages: tuple[Stage, ...] = ()
     unanswered: tuple[str, ...] = ()
     runner_up: tuple[str, ...] = ()
+    runner_up_titles: tuple[str, ...] = ()
     runner_up_why: str = ""
     text: str = ""
 

@@ -93,6 +93,7 @@ def recommend(
         stages=tuple(_stages(best, raw, sought, home)),
         unanswered=unanswered,
         runner_up=second.stages if second else (),
+        runner_up_titles=tuple(stages()[code].title for code in second.stages) if second else (),
         runner_up_why=_why_lost(best, second, sought) if second else "",
         text=" ".join(
             (
