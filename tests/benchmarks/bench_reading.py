@@ -220,6 +220,10 @@ def main(rows: int) -> None:
         path.write_bytes(workbook(20_000))
         ours = spent(lambda: wellchem.read_batch([path]), 2)
         report("20,000 rows of a workbook", ours, spent(lambda: openpyxl.load_workbook(path), 2), "at most 1.3")
+        path = Path(folder) / "report.pdf"
+        path.write_bytes(pages(1))
+        ours, theirs = spent(lambda: wellchem.read(path), 20), spent(words, 20)
+        print(f"one page: {ours * 1e3:.0f} ms, {(ours - 1.3 * theirs) * 1e3:.0f} ms over 1.3 x words (at most 30)")
         delimited(rows, folder)
 
 
