@@ -43,3 +43,23 @@ def test_nitrite_is_asked_for_once(values, authorities):
     """One bottle, one line: the sum of nitrate and nitrite and nitrite itself are settled by one test."""
     asked = wellchem.interpret(wellchem.Sample.from_values(values), authorities=authorities).missing
     assert sum(test.title.startswith("Nitrite") for test in asked) == 1
+
+
+@pytest.mark.parametrize(
+    "values, named",
+    [
+        ({"Cadmium": "<0.02 mg/L", "Thallium": "<0.01 mg/L"}, ("cadmium", "thallium")),
+        ({"Antimony": "<0.05 mg/L"}, ("antimony",)),
+        ({"Uranium": "<0.1 mg/L"}, ("uranium",)),
+        ({"Lead": "<0.05 mg/L"}, ("lead",)),
+    ],
+    ids=str,
+)
+def test_a_metal_that_was_looked_for_too_coarsely_is_to_be_measured_again(values, named):
+    """40 CFR 141.62 and 141.80: cadmium 0.005, thallium 0.002, antimony 0.006, uranium 0.030, lead 0.015 mg/L."""
+    finding = wellchem.interpret(wellchem.Sample.from_values(values), authorities=["us-epa"])
+    texts = [action.text for action in finding.actions if "measured again" in action.text]
+    assert len(texts) == 1
+    assert all(name in texts[0] for name in named)
+    fine = {name: "<0.0001 mg/L" for name in values}
+    assert not wellchem.interpret(wellchem.Sample.from_values(fine), authorities=["us-epa"]).actions

@@ -19,13 +19,13 @@ _MUST_BE_KNOWN = ("nitrate", "lead")
 
 _OTHER_WATER = "Take another water and do not boil this one: boiling {does} {why}."
 _OTHER_FORMULA = "With another water, neither with this one nor with this one boiled."
-_UNTOLD = "Have {name} measured again so that it can be judged: whether it is above the limit is not known."
+_UNTOLD = "Have {name} measured again so that it can be judged: whether the limit is passed is not known."
 _UNTOLD_BACTERIA = (
     "Have bacteria tested again: this report cannot tell. Until then treat the water for drinking as suspect."
 )
-_UNTOLD_FORM = "Ask the laboratory what the number of {name} stands for: whether it is above the limit turns on it."
+_UNTOLD_FORM = "Ask the laboratory what the number of {name} stands for: whether the limit is passed turns on it."
 _UNTOLD_AMOUNT = (
-    "Ask the laboratory down to what amount it looks for {name}: it was not found, but no number bounds that."
+    "Ask the laboratory down to what amount it looks for {name}: not found, but no number bounds that."
 )
 _UNTOLD_MEMBERS = "Have measured what counts with {name}: {members}. Without it the number cannot be judged."
 _MEANWHILE = " Until then {who} take another water, for formula too."
@@ -117,7 +117,7 @@ def _untold(single: Single, problem: Problem) -> Action:
         return _plain(problem, _UNTOLD_BACTERIA, "within days")
     open_ones = [single.comparisons[place] for place in single.deciding(problem.code, UNDECIDED)]
     reasons = {name: words for one in open_ones for name, _, words in (word.partition("=") for word in one.reasons)}
-    name = label(open_ones[0].analyte)
+    name = listed(dict.fromkeys(label(one.analyte) for one in open_ones))
     if Reason.MEMBERS_MISSING in reasons:
         text = _UNTOLD_MEMBERS.format(name=name, members=labels(reasons[Reason.MEMBERS_MISSING]))
     elif Reason.NO_BOUNDS in reasons and not reasons.keys() & {Reason.REJECTED, Reason.INVALID_SAMPLE}:
