@@ -61,5 +61,5 @@ def test_a_metal_that_was_looked_for_too_coarsely_is_to_be_measured_again(values
     texts = [action.text for action in finding.actions if "measured again" in action.text]
     assert len(texts) == 1
     assert all(name in texts[0] for name in named)
-    fine = {name: "<0.0001 mg/L" for name in values}
+    fine = dict.fromkeys(values, "<0.0001 mg/L")
     assert not wellchem.interpret(wellchem.Sample.from_values(fine), authorities=["us-epa"]).actions

@@ -24,9 +24,7 @@ _UNTOLD_BACTERIA = (
     "Have bacteria tested again: this report cannot tell. Until then treat the water for drinking as suspect."
 )
 _UNTOLD_FORM = "Ask the laboratory what the number of {name} stands for: whether the limit is passed turns on it."
-_UNTOLD_AMOUNT = (
-    "Ask the laboratory down to what amount it looks for {name}: not found, but no number bounds that."
-)
+_UNTOLD_AMOUNT = "Ask the laboratory down to what amount it looks for {name}: not found, but no number bounds that."
 _UNTOLD_MEMBERS = "Have measured what counts with {name}: {members}. Without it the number cannot be judged."
 _MEANWHILE = " Until then {who} take another water, for formula too."
 _AHEAD = (

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from datetime import date
 
 import numpy as np
 
@@ -18,6 +19,7 @@ from wellchem.interpretation.verdicts import AHEAD, BEYOND, UNDECIDED
 from wellchem.interpretation.weighing import CERTAINTIES, NONE, POSSIBLE, URGENCIES
 from wellchem.models.codes import Certainty, ProblemKind
 from wellchem.models.finding import Caution, Evidence, Problem, Sign
+from wellchem.models.household import Household
 
 _NOT_TOLD = "This report cannot tell; a further test has to. "
 _UNTOLD_TITLE = "{subject} (this report cannot tell)"
@@ -45,7 +47,7 @@ def _evidence(single: Single, code: str) -> Iterable[Evidence]:
         if single.waters.observed(row["observation"]) and not disproved:
             yield Evidence(text=f"Noticed: {row['text']}")
     if code == "flooded_well":
-        yield Evidence(text="The well is said to have been under water.")
+        yield Evidence(text=_flooded(single.waters.household))
     if code in ("surface_connection", "corrosive_metals"):
         yield from _together(single, code)
     yield from _doubts(single, code)
@@ -85,6 +87,12 @@ _RESTS_ON = {
 }
 
 
+def _flooded(home: Household) -> str:
+    """What is said of the flood."""
+    when = f", last on {home.flooded.isoformat()}" if isinstance(home.flooded, date) else "; when is not said"
+    return f"The well is said to have been under water{when}."
+
+
 def _together(single: Single, code: str) -> Iterable[Evidence]:
     """What a problem that several make rests on: the results and limits of the others, and the well."""
     home = single.waters.household
@@ -92,7 +100,7 @@ def _together(single: Single, code: str) -> Iterable[Evidence]:
         depth = float(single.waters.depth[0])
         told = (
             (home.surface_influenced is True, "The well is said to be under the influence of surface water."),
-            (home.flooded is True, "The well was under water."),
+            (bool(home.flooded), _flooded(home)),
             (home.well_cap_sound is False, "The well cap is not sound."),
             (home.bacteria_return is True, "Bacteria were found again after the well was disinfected."),
             (home.bacteria_after_rain is True, "Bacteria are found after rain or thaw."),

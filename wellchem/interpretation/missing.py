@@ -347,6 +347,7 @@ def _watched(single: Single) -> Iterable[MissingTest]:
         )
 
 
+_DATED = ("flooded",)  # "yes" leaves open when
 # Fields of the household that a report may fill.
 _PRINTED: Mapping[str, Callable[[Single], bool]] = {
     "well_depth": lambda single: not np.isnan(single.waters.depth[0]),
@@ -356,7 +357,8 @@ _PRINTED: Mapping[str, Callable[[Single], bool]] = {
 
 def _questions(single: Single) -> Iterable[MissingTest]:
     for row in rows("questions"):
-        unknown = getattr(single.waters.household, row["field"]) is None
+        said = getattr(single.waters.household, row["field"])
+        unknown = said is None or (said is True and row["field"] in _DATED)
         if row["field"] in _PRINTED and _PRINTED[row["field"]](single):
             continue  # the report says it
         if unknown and bool(holds(row["when"], single.waters)[0][0]):

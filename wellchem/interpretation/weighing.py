@@ -8,20 +8,22 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from datetime import date
 from functools import cache
 
 import numpy as np
 from numpy.typing import NDArray
 
 from wellchem.interpretation import amounts
-from wellchem.interpretation.checks_report import implausible
+from wellchem.interpretation.checks_report import implausible, too_late
 from wellchem.interpretation.checks_sums import disagreeing
 from wellchem.interpretation.conditions import holds
 from wellchem.interpretation.practice import by, groups, level, number, problem_index, problems, rows
+from wellchem.interpretation.signs import chlorinated
 from wellchem.interpretation.table import BOUNDED, DOUBTFUL, LEFT, RIGHT, Bools, Floats
 from wellchem.interpretation.verdicts import AHEAD, BEYOND
-from wellchem.interpretation.waters import Waters
-from wellchem.models.codes import Certainty, Urgency
+from wellchem.interpretation.waters import HOURS_A_DAY, Waters, end_of
+from wellchem.models.codes import Certainty, SamplingPoint, Urgency
 from wellchem.models.household import WellType
 
 NONE, POSSIBLE, LIKELY, CERTAIN = 0, 1, 2, 3
@@ -200,7 +202,7 @@ def _from_several(waters: Waters, weighing: _Weighing) -> None:
     home = waters.household
     exposed = (waters.depth <= level("shallow_well_depth")) | (
         home.surface_influenced is True
-        or home.flooded is True
+        or bool(home.flooded)
         or home.well_cap_sound is False
         or home.well_type in OPEN_WELLS
     )
@@ -209,13 +211,27 @@ def _from_several(waters: Waters, weighing: _Weighing) -> None:
     weighing.raise_to(index["surface_connection"], coliform & exposed, POSSIBLE)
     if home.surface_influenced is True or home.bacteria_return is True or home.bacteria_after_rain is True:
         weighing.raise_to(index["surface_connection"], np.ones(waters.size, dtype=bool), LIKELY)
-    elif home.flooded is True or home.well_cap_sound is False or home.well_type in OPEN_WELLS:
+    elif home.flooded or home.well_cap_sound is False or home.well_type in OPEN_WELLS:
         # A way in is to be looked for whatever one sample found.
         weighing.raise_to(index["surface_connection"], np.ones(waters.size, dtype=bool), POSSIBLE)
-    weighing.raise_to(index["flooded_well"], np.full(waters.size, home.flooded is True), LIKELY)
+    if home.flooded:
+        weighing.raise_to(index["flooded_well"], ~_flood_is_past(waters, weighing, home.flooded), LIKELY)
     metal = weighing.decided("lead") | weighing.decided("copper")
     aggressive = weighing.decided("low_ph") | weighing.decided("corrosive_water")
     weighing.raise_to(index["corrosive_metals"], metal & aggressive, LIKELY)
+
+
+def _flood_is_past(waters: Waters, weighing: _Weighing, flooded: date | bool) -> Bools:
+    """Where a sample of long after the flood was sound and found no bacteria: the way in is still looked for."""
+    if not isinstance(flooded, date):
+        return np.zeros(waters.size, dtype=bool)
+    since = waters.dates.collected.low - end_of(flooded) >= level("flood_past") * HOURS_A_DAY
+    test = waters.table.standing("total_coliform")
+    treated = waters.dates.point == tuple(SamplingPoint).index(SamplingPoint.AFTER_TREATMENT)
+    sound = ~(too_late(waters, "total_coliform") | chlorinated(waters) | treated)
+    index = problem_index()
+    suspect = weighing.certainty[[index["fecal_bacteria"], index["coliform_bacteria"]]].any(axis=0)
+    return np.asarray(since & test.bounded & (test.high <= 0.0) & sound & ~suspect)
 
 
 def _urgency(waters: Waters, weighing: _Weighing) -> tuple[Grid, NDArray[np.bool_]]:

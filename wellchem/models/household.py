@@ -77,7 +77,9 @@ class Household(Model):
     well_depth: float | None = Field(default=None, ge=0, description="metres")
     well_age: float | None = Field(default=None, ge=0, description="years")
     well_cap_sound: bool | None = None
-    flooded: bool | None = None
+    flooded: bool | date | None = Field(
+        default=None, description="whether the well was ever under water, or the day on which it last was"
+    )
     surface_influenced: bool | None = None
     bacteria_return: bool | None = Field(default=None, description="found again after the well was disinfected")
     bacteria_after_rain: bool | None = Field(default=None, description="found after rain or thaw, and less in between")
