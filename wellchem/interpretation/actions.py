@@ -115,7 +115,7 @@ def _untold(single: Single, problem: Problem) -> Action:
         return _plain(problem, _UNTOLD_BACTERIA, "within days")
     open_ones = [single.comparisons[place] for place in single.deciding(problem.code, UNDECIDED)]
     reasons = {name: words for one in open_ones for name, _, words in (word.partition("=") for word in one.reasons)}
-    name = listed(dict.fromkeys(label(one.analyte) for one in open_ones))
+    name = listed(sorted({label(one.analyte) for one in open_ones}))
     if Reason.MEMBERS_MISSING in reasons:
         text = _UNTOLD_MEMBERS.format(name=name, members=labels(reasons[Reason.MEMBERS_MISSING]))
     elif Reason.NO_BOUNDS in reasons and not reasons.keys() & {Reason.REJECTED, Reason.INVALID_SAMPLE}:
