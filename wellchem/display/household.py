@@ -22,10 +22,9 @@ _SURE = {
 
 
 def _action(finding: Interpretation, action: Action) -> str:
-    when, further = words.when(action)
     urgent = "tag strong" if action.urgency is Urgency.NOW else "tag"
     hazard = tag("strong", f"{words.heading(finding, action.hazard)}: ")
-    return f"<li>{tag('span', when, urgent)}{hazard}{escape(' '.join((action.text, further)).strip())}</li>"
+    return f"<li>{tag('span', action.deadline, urgent)}{hazard}{escape(action.text)}</li>"
 
 
 def _uses(finding: Interpretation) -> str:

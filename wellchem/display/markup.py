@@ -17,11 +17,12 @@ def paragraph(text: str, css: str = "") -> str:
     return tag("p", text, css) if text else ""
 
 
-def items(texts: Iterable[str], ordered: bool = False) -> str:
+def items(texts: Iterable[str], ordered: bool = False, css: str = "") -> str:
     """A list of escaped texts, or nothing."""
     body = "".join(tag("li", text) for text in texts if text)
     kind = "ol" if ordered else "ul"
-    return f"<{kind}>{body}</{kind}>" if body else ""
+    attribute = f' class="{css}"' if css else ""
+    return f"<{kind}{attribute}>{body}</{kind}>" if body else ""
 
 
 def table(header: Sequence[str], rows: Iterable[tuple[Sequence[str], str]]) -> str:

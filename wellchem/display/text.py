@@ -104,9 +104,8 @@ def _first(out: _Writer, finding: Interpretation) -> None:
     if not finding.actions:
         out.say(words.no_action(finding))
     for action in finding.actions:
-        when, further = words.when(action)
         hazard = words.heading(finding, action.hazard)
-        out.say(f"{hazard}: {action.text} {further}".rstrip(), 0, f"[{when}] ")
+        out.say(f"{hazard}: {action.text}", 0, f"[{action.deadline}] ")
         uses = (("boiling", action.boiling), ("bathing", action.bathing), ("infant formula", action.infant_formula))
         for title, text in uses:
             if text:

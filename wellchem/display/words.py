@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Iterable
 from datetime import date, datetime
 
 from wellchem.models.base import Interval
 from wellchem.models.codes import Censoring, LimitKind, Verdict
-from wellchem.models.finding import Action, Caution, Computed, Figure, Interpretation, MissingTest, Problem
+from wellchem.models.finding import Caution, Computed, Figure, Interpretation, MissingTest, Problem
 from wellchem.models.limits import Comparison, Limit
 from wellchem.models.sample import Origin, Result, Sample
 
@@ -47,18 +48,19 @@ def title(key: str) -> str:
     return text if key == "ph" else text[:1].upper() + text[1:]
 
 
-def reason(code: str) -> str:
-    """Why a comparison is undecided, or what it rests on, as words."""
-    kind, _, names = code.partition("=")
-    return label(kind) + (f": {', '.join(map(label, names.split(',')))}" if names else "")
-
-
 _ACRONYMS = frozenset({"us", "epa", "who", "eu"})
+_NAMED = {"england-private": "England, private supplies"}
 
 
 def authority(code: str) -> str:
     """An authority's key as its name."""
-    return " ".join(part.upper() if part in _ACRONYMS else part.title() for part in code.split("-"))
+    return _NAMED.get(code) or " ".join(part.upper() if part in _ACRONYMS else part.title() for part in code.split("-"))
+
+
+def reason(code: str) -> str:
+    """Why a comparison is undecided, or what it rests on, as words."""
+    kind, _, names = code.partition("=")
+    return label(kind) + (f": {', '.join(map(label, names.split(',')))}" if names else "")
 
 
 def number(value: float | None, digits: int = 3) -> str:
@@ -208,11 +210,18 @@ def ranked(finding: Interpretation) -> list[Comparison]:
     return sorted(finding.comparisons, key=lambda item: (not item.condition_settled, _ORDER.index(item.verdict)))
 
 
+_DECIDES = re.compile(r"(^|\. )(Whether|Which|Where) ")
+
+
+def _tells(found: re.Match[str]) -> str:
+    return f"{found[1]}The test tells {found[2].lower()} "
+
+
 def asked(item: MissingTest) -> str:
     """A test or a question, and the decision that it changes."""
     if item.title.endswith("?"):
         return f"{item.title} It tells {item.decision[:1].lower()}{item.decision[1:]}"
-    return f"{item.title}: {item.decision}"
+    return f"{item.title}: {_DECIDES.sub(_tells, item.decision)}"
 
 
 def heading(finding: Interpretation, hazard: str) -> str:
@@ -266,12 +275,6 @@ def no_action(finding: Interpretation) -> str:
         )
     further = "further " if any(caution.code != "informs" for caution in general(finding)) else ""
     return f"No {further}step for today follows from what was tested. Read next what was not tested."
-
-
-def when(action: Action) -> tuple[str, str]:
-    """How soon an action is due, in a word or two, and a sentence with what more its deadline says."""
-    due, _, further = action.deadline.partition(", ")
-    return due or label(action.urgency), f"{further[:1].upper()}{further[1:]}." if further else ""
 
 
 def documents(finding: Interpretation) -> tuple[str, ...]:

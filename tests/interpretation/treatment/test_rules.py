@@ -122,7 +122,7 @@ def test_ultraviolet_for_water_with_organisms_is_forty():
     assert (constant("ultraviolet_dose").low, constant("ultraviolet_dose").high) == (40, 40)
     _, _, treatment = scenario("nitrate_with_bacteria")
     lamp = next(stage for stage in treatment.stages if stage.code == "ultraviolet")
-    assert "40 mJ/cm²" in lamp.title
+    assert "40 mJ/cm²" in lamp.certification
     assert "class A" in lamp.certification
     assert next(one for one in lamp.sizes if one.name == "dose").low == 40
 
@@ -175,7 +175,7 @@ def test_a_positive_langelier_index_lowers_no_concern():
     scaling = {"lead": 0.03, "ph": 8.3, "total_alkalinity": 300, "calcium": 120, "temperature": 25, "total_coliform": 0}
     _, _, treatment = recommended(scaling, {"lead": "health"})
     assert [stage.code for stage in treatment.stages] == ["certified_filter"]
-    assert any("Langelier index never lowers" in text for text in treatment.steps_first)
+    assert any("forms scale never lowers" in text for text in treatment.steps_first)
 
 
 def test_what_is_only_possible_is_tested_first_and_gets_no_stage():

@@ -185,8 +185,8 @@ def _why(kind: StageKind, answered: Sequence[Aim], sought: Sequence[Aim], train:
         helped = [stages()[code].title for code in _helped(kind.code, train)]
         parts.append(f"It stands here for what comes behind it: {'; '.join(helped)}." if helped else "")
     pipes = [aim.title for aim in sought if aim.code in _FROM_THE_PIPES]
-    if pipes and kind.place == "entry":
-        parts.append("Metals that the plumbing gives pass it unchanged, or enter behind it.")
+    if pipes and kind.code == next((code for code in train.stages if stages()[code].place == "entry"), None):
+        parts.append("Metals that the plumbing gives pass all treatment at the entry, or come in behind it.")
     return " ".join(part for part in parts if part)
 
 
