@@ -89,7 +89,7 @@ class Prepared:
 
 FRACTIONS = tuple(Fraction)
 KINDS = tuple(LimitKind)
-_SIGNED = ("activity", "temperature", "potential", "index")
+_SIGNED = ("activity", "temperature", "potential", "index", "isotope_delta")
 _DIMENSIONED = ("concentration", "activity", "conductance", "fibres", "dose", "absorption")
 
 

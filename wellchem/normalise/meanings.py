@@ -22,9 +22,9 @@ _NO_UNIT = UnitMeaning()
 # Groups that laboratories print in ng/L or µg/L, never in the canonical mg/L: to suppose that would be wrong.
 _TRACES = {"pfas", "pesticide", "volatile organic", "semi-volatile organic"}
 _OPEN_DETAIL = "no unit is printed; it may be ng/L or µg/L"
-SIGNED = ("ph", "temperature", "potential", "index", "ratio")
+SIGNED = ("ph", "temperature", "potential", "index", "ratio", "isotope_delta")
 # What a report can print at all, by quantity; beyond it the number is a slip (pH of strong brines and acids included).
-_POSSIBLE = {"ph": (-1.0, 15.0), "temperature": (-5.0, 100.0), "index": (-20.0, 20.0)}
+_POSSIBLE = {"ph": (-1.0, 15.0), "temperature": (-5.0, 100.0), "index": (-20.0, 20.0), "isotope_delta": (-1000.0, np.inf)}
 
 
 @dataclass(frozen=True)
@@ -53,7 +53,7 @@ class Meaning:
     def impossible(self) -> str:
         """What a number outside `possible` is told."""
         least, most = self.possible
-        named = "pH" if self.quantity == "ph" else self.quantity or "concentration"
+        named = "pH" if self.quantity == "ph" else (self.quantity or "concentration").replace("_", " ")
         unit = "" if self.unit.unit == "1" else f" {self.unit.unit}"
         if np.isinf(most):
             return f"a {named} cannot be below {least:g}{unit}"
