@@ -116,3 +116,23 @@ def test_a_concentration_below_zero_says_why_it_is_unread():
         "a pH lies between -1 and 15",
         "a temperature lies between -5 and 100 °C",
     ]
+
+
+def test_of_two_columns_that_repeat_each_other_the_one_with_the_non_detects_is_read():
+    """A half of a detection limit in the cleaned column is no measurement."""
+    lines = (
+        "sample,lead,leadRaw,leadClass\nA1,3.1,3.1,metal\nA2,0.01,<LOD,metal\nA3,2.2,2.2,metal\nA4,≤LOD,≤LOD,metal\n"
+    )
+    report = wellchem.read(lines.encode(), format="csv")
+    found = [(result.printed.value, result.low, result.high) for sample in report.samples for result in sample.results]
+    assert [value for value, _, _ in found] == ["3.1", "<LOD", "2.2", "≤LOD"]
+    assert found[1][1] == 0
+    assert found[1][2] is None or found[1][2] == float("inf")
+    assert not report.unread
+
+
+def test_raw_and_treated_water_do_not_repeat_each_other():
+    lines = "sample,lead,leadRaw\nA1,3.1,8.1\nA2,0.01,<5\nA3,2.2,2.3\n"
+    report = wellchem.read(lines.encode(), format="csv")
+    assert {result.printed.value for sample in report.samples for result in sample.results} == {"3.1", "0.01", "2.2"}
+    assert len(report.unread) == 3

@@ -282,76 +282,11 @@ def nwis(file: str, names: dict[str, tuple[str, float]]) -> Iterator[True_]:
         yield True_(index + 2, None, analyte, ANY, 0.0 if cells["remark_cd"] == "<" else value, value)
 
 
-def wide(file: str, columns: dict[str, tuple[str, float]], remark: str = "") -> Iterator[True_]:
-    """A column an analyte, a row a sample, perhaps with a remark column for each."""
-    data = _table(file)
-    for index, cells in enumerate(data.to_dict("records")):
-        for name, (analyte, factor) in columns.items():
-            if not _is_number(cells[name]) or float(cells[name]) < 0:
-                continue
-            value = float(cells[name]) * factor
-            censored = bool(remark) and cells[name + remark].strip() == "<"
-            yield True_(index + 2, data.columns.get_loc(name) + 1, analyte, ANY, 0.0 if censored else value, value)
-
-
-MAJOR = {
-    "Ca": ("calcium", 1), "Mg": ("magnesium", 1), "Na": ("sodium", 1), "K": ("potassium", 1), "Cl": ("chloride", 1),
-    "SO4": ("sulfate", 1), "HCO3": ("bicarbonate", 1),
-}  # fmt: skip
-SPELLED = {
-    "Calcium": ("calcium", 1), "Magnesium": ("magnesium", 1), "Sodium": ("sodium", 1), "Potassium": ("potassium", 1),
-    "Chloride": ("chloride", 1), "Sulfate": ("sulfate", 1), "Fluoride": ("fluoride", 1),
-}  # fmt: skip
-METALS = {
-    name: (name, 0.001)
-    for name in (
-        "aluminum",
-        "arsenic",
-        "barium",
-        "beryllium",
-        "cadmium",
-        "chromium",
-        "manganese",
-        "nickel",
-        "lead",
-        "zinc",
-        "copper",
-    )
-}
-TRACE = {
-    "Ca": ("calcium", 1), "Mg": ("magnesium", 1), "Na": ("sodium", 1), "K": ("potassium", 1), "Fe": ("iron", 1),
-    "Cl": ("chloride", 1), "SO4": ("sulfate", 1), "F": ("fluoride", 1), "Br": ("bromide", 1),
-    "B": ("boron", 0.001), "Mn": ("manganese", 0.001), "As": ("arsenic", 0.001), "Pb": ("lead", 0.001),
-    "U": ("uranium", 0.001), "Cu": ("copper", 0.001), "Zn": ("zinc", 0.001), "Ba": ("barium", 0.001), "Sr": ("strontium", 0.001),
-}  # fmt: skip
-
-
 def workbook(file: str, values: bool = True):
     """A workbook with the values that were saved for its formulas, or with the formulas."""
     import openpyxl
 
     return openpyxl.load_workbook(FOLDER / file, data_only=values)
-
-
-def kwale() -> Iterator[True_]:
-    """Names in row 1, units in row 2, detection limits in row 3; `<0,8` beside `<0.8`."""
-    for sheet in workbook("wide/kwale_samples_raw.xlsx").worksheets[:2]:
-        rows = list(sheet.iter_rows(values_only=True))
-        for number, row in enumerate(rows[3:], 4):
-            for column, name in enumerate(rows[0], 1):
-                cell = row[column - 1]
-                if name not in TRACE or cell is None:
-                    continue
-                analyte, factor = TRACE[name]
-                if isinstance(cell, str) and cell.startswith("<") and cell[1:2].isdigit():
-                    yield True_(
-                        number, column, analyte, ANY, 0.0, float(cell[1:].replace(",", ".")) * factor, sheet.title
-                    )
-                elif isinstance(cell, int | float) and cell > 0:
-                    limit = str(rows[2][column - 1] or "").split("mg")[0].split("ppb")[0].replace(",", ".").strip()
-                    if limit and cell < float(limit):
-                        continue
-                    yield True_(number, column, analyte, ANY, cell * factor, cell * factor, sheet.title)
 
 
 STREAM = {
@@ -397,13 +332,4 @@ FILES: dict[str, Callable[[], Iterator[True_]]] = {
     "nwis/smwr_QWstacked.csv": lambda: nwis(
         "nwis/smwr_QWstacked.csv", {"00665": ("phosphorus", 1), "00666": ("phosphorus", 1)}
     ),
-    "nwis/smwr_MenomineeMajorIons.csv": lambda: wide("nwis/smwr_MenomineeMajorIons.csv", SPELLED, ".rmk"),
-    "nwis/smwr_PugetNitrate.csv": lambda: wide("nwis/smwr_PugetNitrate.csv", {"nitrate": ("nitrate", 1)}),
-    "nwis/smwr_EasternIowaNO3.csv": lambda: wide(
-        "nwis/smwr_EasternIowaNO3.csv", {"C1Nitrate": ("nitrate", 1), "C2Nitrate": ("nitrate", 1)}, ".rmk"
-    ),
-    "wide/condamine_peeters_s02.csv": lambda: wide("wide/condamine_peeters_s02.csv", MAJOR),
-    "wide/gardenroots_water.csv": lambda: wide("wide/gardenroots_water.csv", METALS),
-    "wide/smwr_MiscGW.csv": lambda: wide("wide/smwr_MiscGW.csv", SPELLED),
-    "wide/kwale_samples_raw.xlsx": kwale,
 }

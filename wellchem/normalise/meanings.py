@@ -24,7 +24,12 @@ _TRACES = {"pfas", "pesticide", "volatile organic", "semi-volatile organic"}
 _OPEN_DETAIL = "no unit is printed; it may be ng/L or µg/L"
 SIGNED = ("ph", "temperature", "potential", "index", "ratio", "isotope_delta")
 # What a report can print at all, by quantity; beyond it the number is a slip (pH of strong brines and acids included).
-_POSSIBLE = {"ph": (-1.0, 15.0), "temperature": (-5.0, 100.0), "index": (-20.0, 20.0), "isotope_delta": (-1000.0, np.inf)}
+_POSSIBLE = {
+    "ph": (-1.0, 15.0),
+    "temperature": (-5.0, 100.0),
+    "index": (-20.0, 20.0),
+    "isotope_delta": (-1000.0, np.inf),
+}
 
 
 @dataclass(frozen=True)

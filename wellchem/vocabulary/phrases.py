@@ -34,6 +34,8 @@ _LEGEND_LINE = re.compile(
 # A compound labelled with carbon-13 or deuterium was added by the laboratory: a surrogate or an internal standard.
 _LABELLED = re.compile(r"^\(?13c\d{0,2}[)-]?[\s-]*[a-z]{2}|^d\d{1,2}-[a-z]{3}|[a-z)]-d\d{1,2}$")
 _ID_WORDS = re.compile(r"[A-Za-z]+|\d+")
+_UUID = re.compile(r"^\{?[0-9a-fA-F]{8}(?:-[0-9a-fA-F]{4}){3}-[0-9a-fA-F]{12}\}?$")
+_GLUED = re.compile(r"^([A-Z]{2,})(BLANK|BLNK|DUP)$")
 
 # A word of a cell that says the kind of a sample, whatever else stands in it.
 _ROLES_BY_WORD = {
@@ -111,18 +113,27 @@ class Phrases:
                 return Role(found)
         if key.startswith("quality control"):  # "Quality Control Sample-Lab Matrix Spike Duplicate"
             return next((_ROLES_BY_WORD[word] for word in key.split() if word in _ROLES_BY_WORD), Role.CONTROL)
+        if key.startswith("sample routine"):  # "Sample - Routine, with an associated replicate" is no replicate
+            return Role.ROUTINE
         if key.startswith("sample ") and (role := _ROLES_BY_WORD.get(key.split()[-1])):  # "Sample-Field Blank"
             return role
-        return Role.ROUTINE if fold(text).startswith(("sample-", "field msr")) else None
+        return Role.ROUTINE if fold(text).startswith(("sample-", "sample -", "field msr")) else None
 
     def id_role(self, text: str) -> Role | None:
         """The role of a sample whose identifier is built of a quality-control code: `MB-1234`, `W-3 DUP`, `Trip Blank`.
 
         A code of letters only counts in capitals at an end of an identifier that has digits, or alone; a short one that
-        may as well be somebody's initials (`BS-12`) only behind the digits.
+        may as well be somebody's initials (`BS-12`) only behind the digits. A day may follow it (`W-3 DUP 101726`), and
+        in one word with letters before it and the day behind it (`ELMBLANK090626`) it counts in capitals.
         """
+        if _UUID.match(text):
+            return None
         parts = _ID_WORDS.findall(clean(text))
         numbered = any(part.isdigit() for part in parts)
+        if len(parts) > 1 and parts[-1].isdigit() and len(parts[-1]) in (5, 6, 8):
+            *parts, _ = parts
+            if glued := _GLUED.match(parts[-1]):
+                parts[-1:] = glued.groups()
         for size in (3, 2, 1):
             for place in {0, len(parts) - size} if len(parts) >= size else ():
                 span = parts[place : place + size]

@@ -6,7 +6,7 @@ from wellchem.models.codes import LayoutKind
 from wellchem.reading.rows import HEAD_FIELDS
 from wellchem.reading.tables.cells import Cells
 from wellchem.reading.tables.headers import Head
-from wellchem.reading.tables.samples import OTHER_TYPE
+from wellchem.reading.tables.samples import OTHER_ID, OTHER_TYPE
 from wellchem.reading.tables.shape import R, Shape
 from wellchem.vocabulary import ColumnRole
 
@@ -28,6 +28,9 @@ def take_identity(
             elif name == "sample_id" and _calls_again(cells, shape, by_role, column, body):
                 shape.identity["site"] = column  # the number of the laboratory and the name of the field
                 shape.took(heads[column], "site", "a second name of each sample")
+            elif name == "sample_id" and name in shape.identity and OTHER_ID not in shape.identity:
+                shape.identity[OTHER_ID] = column
+                shape.took(heads[column], name, "a second column of sample_id")
             elif name in shape.identity:
                 shape.layout.setdefault(column, LayoutKind.ADMINISTRATIVE)
                 shape.took(heads[column], "administrative", f"a second column of {name}")
@@ -48,7 +51,6 @@ def _sample_columns(
         distinct = len(set(told[column]))
         once = len(rows) > 3 and distinct == len(rows)
         counted = len(rows) > 1 and told[column] == [str(place + 1) for place in range(len(rows))]
-        of_rows = len(names) * 2 > len(rows) or (len(names) > 1 and _places_repeat(cells, heads, rows))
         of_rows = len(names) * 2 > len(rows) or (len(names) > 1 and _places_repeat(cells, heads, rows))
         if (counted and len(names) == len(rows)) or (once and of_rows):
             shape.layout[column] = LayoutKind.ADMINISTRATIVE

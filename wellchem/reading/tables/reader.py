@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
+from functools import reduce
 from typing import Any
 
 import numpy as np
@@ -26,7 +28,7 @@ from wellchem.reading.tables.cells import Cells, Lexicon
 from wellchem.reading.tables.dated import clause_begun, dates_said, with_dates
 from wellchem.reading.tables.headers import Header
 from wellchem.reading.tables.heads import IDENTIFYING, Said, said_in, unlabelled_in
-from wellchem.reading.tables.samples import IDENTITY, OTHER_TYPE, SampleBook
+from wellchem.reading.tables.samples import IDENTITY, OTHER_ID, OTHER_TYPE, SampleBook
 from wellchem.vocabulary import Vocabulary
 
 
@@ -180,15 +182,20 @@ class Reader:
 
     def _one_type(self, identity: dict[str, Coded]) -> dict[str, Coded]:
         """The columns that say a kind of sample as one column of its role."""
-        types = [self._roles(identity[name]) for name in ("sample_type", OTHER_TYPE) if name in identity]
+        kinds = {
+            "sample_type": self.vocabulary.sample_role,
+            OTHER_TYPE: self.vocabulary.sample_role,
+            OTHER_ID: self.vocabulary.id_role,
+        }
+        types = [self._roles(identity[name], role_of) for name, role_of in kinds.items() if name in identity]
         if not types:
             return identity
-        others = {name: text for name, text in identity.items() if name not in ("sample_type", OTHER_TYPE)}
-        return {**others, "sample_type": types[0].or_else(types[-1])}
+        others = {name: text for name, text in identity.items() if name not in kinds}
+        return {**others, "sample_type": reduce(Coded.or_else, types)}
 
-    def _roles(self, types: Coded) -> Coded:
+    def _roles(self, types: Coded, role_of: Callable[[str], Role | None]) -> Coded:
         """Kinds of sample by their role alone: two routine kinds of one sample number are one sample."""
-        roles = [self.vocabulary.sample_role(str(text)) for text in types.texts]
+        roles = [role_of(str(text)) for text in types.texts]
         made = of(["" if role is None or role is Role.ROUTINE else str(role) for role in roles])
         return Coded(np.append(made.codes, -1)[types.codes].astype(np.int32), made.texts)
 

@@ -13,6 +13,8 @@ from wellchem.reading.rows import HEAD_FIELDS, Coded, SampleHeads, concatenated,
 # What tells one sample from another; the rest is said of a sample.
 # A second column that says a kind of sample ("Activity type" beside "Sample type"): either may say quality control.
 OTHER_TYPE = "other_sample_type"
+# A second column of sample numbers: what is built of a code of quality control there ("W-3 DUP") is no routine sample.
+OTHER_ID = "other_sample_id"
 IDENTITY = ("sample_id", "site", "point", "date_collected", "time_collected", "matrix", "sample_type")
 Fields = dict[str, str]
 _NAMES = ("sample_id", "site")

@@ -13,7 +13,7 @@ def visits(lexicon: Lexicon, header: Header) -> list[Header]:
     found: dict[str, dict[int, tuple[str, Head]]] = {}
     for column, head in header.heads.items():
         prefix, rest = prefix_of(head.text) if head.meaning is None and not lexicon.is_name(head.text) else ("", "")
-        if prefix and _means(lexicon, rest):
+        if prefix and not lexicon.is_name(prefix) and _means(lexicon, rest):  # "CO3.rmk" is of no visit
             found.setdefault(prefix, {})[column] = (rest.casefold(), _without(lexicon, head, rest))
     rests = [tuple(rest for rest, _ in columns.values()) for columns in found.values()]
     if len(found) < 2 or len(set(rests)) > 1:

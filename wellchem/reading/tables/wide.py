@@ -107,9 +107,8 @@ def _sample_without_results(cells: Cells, wide: Wide, row: int) -> bool:
 def _labelled(cells: Cells, wide: Wide, start: int, fits: NDArray[np.bool_]) -> list[int]:
     """Rows that a label says are no sample's: limits, averages, guideline values."""
     found: set[int] = set()
-    places = sorted(
-        {*wide.identity.values(), *wide.layout, *([0] if cells.width else [])} - {a.column for a in wide.analytes}
-    )
+    values = {column for column, taken in wide.taken.items() if taken.role in ("value", "other_value")}
+    places = sorted({*wide.identity.values(), *wide.layout, *([0] if cells.width else [])} - values)
     for index in places:
         source = cells.grid.columns[index]
         if len(source.texts) > 20_000:

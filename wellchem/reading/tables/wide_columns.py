@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
-from wellchem.models.codes import LayoutKind
+import numpy as np
+
+from wellchem.models.codes import Censoring, LayoutKind
 from wellchem.reading.rows import HEAD_FIELDS, TakenColumn
 from wellchem.reading.tables.cells import Cells, Kind, Lexicon
 from wellchem.reading.tables.headers import Head, Header, coded_heading
-from wellchem.reading.tables.samples import OTHER_TYPE
+from wellchem.reading.tables.samples import OTHER_ID, OTHER_TYPE
 from wellchem.reading.tables.shape import BESIDE, LAYOUT
 from wellchem.vocabulary import ColumnRole, Companion, NameMeaning
 
@@ -81,15 +83,15 @@ def wide_columns(cells: Cells, header: Header) -> Wide:
             continue
         latest = _other(cells, wide, head, latest, body)
     _settle(lexicon, wide)
+    _one_of_two(cells, wide, header, body)
     again = [
         index for index, head in header.heads.items() if head.role is ColumnRole.SAMPLE_ID and index in wide.layout
     ]
-    if again and "site" not in wide.identity:  # the number of the laboratory and the name of the field
-        wide.identity["site"] = again[0]
+    if again:  # the number of the laboratory and the name of the field
+        name = OTHER_ID if "site" in wide.identity else "site"
+        wide.identity[name] = again[0]
         del wide.layout[again[0]]
-        wide.taken[again[0]] = TakenColumn(
-            again[0], header.heads[again[0]].text, "site", "a second name of each sample"
-        )
+        wide.taken[again[0]] = TakenColumn(again[0], header.heads[again[0]].text, name, "a second name of each sample")
     if not any(name in wide.identity for name in ("sample_id", "site")):
         _first_text_is_sample(cells, wide, body)
     return wide
@@ -176,6 +178,42 @@ def _settle(lexicon: Lexicon, wide: Wide) -> None:
             nearest.beside[role] = index
         else:
             wide.layout[index] = LayoutKind.ADMINISTRATIVE
+
+
+def _one_of_two(cells: Cells, wide: Wide, header: Header, body: int) -> None:
+    """Of two columns that repeat each other ("lead", "leadRaw") one is read: that which prints what is not detected.
+
+    A number beside "<LOD" in the other column is put in its place (a half of it, say) and was never measured.
+    """
+    named = {analyte.name.casefold(): analyte for analyte in wide.analytes if cells.lexicon.is_name(analyte.name)}
+    for other in [one for one in wide.analytes if not cells.lexicon.is_name(one.name)]:
+        words = _SPLIT.split(header.heads[other.column].text)
+        own = next((named[word.casefold()] for word in words if word.casefold() in named and len(words) == 2), None)
+        if own is None or not _repeat(cells, own.column, other.column, body):
+            continue
+        kept, left = (other, own) if _censored(cells, other, body) > _censored(cells, own, body) else (own, other)
+        wide.analytes.remove(other)
+        wide.taken[kept.column] = replace(wide.taken[kept.column], role="value", why=f"results of {own.name}")
+        wide.taken[left.column] = replace(
+            wide.taken[left.column], role="other_value", why="repeats the results of another column"
+        )
+        wide.layout[left.column] = LayoutKind.ADMINISTRATIVE
+        own.column = kept.column
+
+
+def _repeat(cells: Cells, one: int, other: int, body: int) -> bool:
+    """Whether two columns hold the same in most rows that have something in both."""
+    texts = [(cells.text(row, one), cells.text(row, other)) for row in range(body, min(body + 500, cells.height))]
+    both = [pair for pair in texts if all(pair)]
+    return len(both) > 1 and sum(first == second for first, second in both) * 2 > len(both)
+
+
+def _censored(cells: Cells, analyte: Analyte, body: int) -> int:
+    """How many of a column's cells say that something was not detected."""
+    column = cells.grid.columns[analyte.column]
+    found = [cells.lexicon.vocabulary.value(str(text)) for text in column.texts]
+    left = np.array([one is not None and one.censoring is Censoring.LEFT for one in found] + [False])
+    return int(left[column.codes[body:]].sum())
 
 
 def _same(lexicon: Lexicon, analyte: Analyte, owner: str, meaning: NameMeaning | None) -> bool:
