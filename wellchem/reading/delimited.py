@@ -46,26 +46,6 @@ def read_delimited(data: bytes, name: str, *, arrow: bool | None = None) -> Sour
     return Source(name, "delimited", (grid,), encoding, dialect.delimiter or None, notes)
 
 
-def comment_lines(text: bytes, dialect: Dialect) -> list[str]:
-    """Leading lines that begin with `#` and are no header (a header has as many cells as the rows have)."""
-    lines: list[str] = []
-    position = 0
-    while text.startswith(b"#", position):
-        end = text.find(b"\n", position)
-        end = len(text) if end < 0 else end
-        line = text[position:end].decode("utf-8")
-        if dialect.width > 1 and line.count(dialect.delimiter) == dialect.width - 1:
-            break
-        lines.append(line)
-        position = end + 1
-    return lines
-
-
-def records_of(text: str, dialect: Dialect) -> list[list[str]]:
-    """Stripped cells of every record."""
-    return [[cell.strip() for cell in record] for record in dialect.records(text)]
-
-
 def columns_of(records: Sequence[Sequence[str]]) -> tuple[GridColumn, ...]:
     """Columns of records that may be of unequal widths."""
     return tuple(encode(cells) for cells in zip_longest(*records, fillvalue=""))
@@ -73,7 +53,7 @@ def columns_of(records: Sequence[Sequence[str]]) -> tuple[GridColumn, ...]:
 
 def _read_by_csv(text: bytes, dialect: Dialect, name: str) -> tuple[tuple[tuple[GridColumn, ...], Codes], Dialect]:
     """Columns and record numbers by the csv module; quotes that cannot be closed lose their meaning."""
-    comments = comment_lines(text, dialect)
+    comments = dialect.comments(text)
     body = text.decode("utf-8")
     body = body[sum(len(line) + 1 for line in comments) :]
     skipped = 0
@@ -82,11 +62,11 @@ def _read_by_csv(text: bytes, dialect: Dialect, name: str) -> tuple[tuple[tuple[
     if dialect.quoted and _unclosed(body, dialect):
         dialect = dataclasses.replace(dialect, quoted=False, blank_before_quote=False)
     try:
-        records = records_of(body, dialect)
+        records = dialect.cells(body)
     except csv.Error:
         try:
             dialect = dataclasses.replace(dialect, quoted=False, blank_before_quote=False)
-            records = records_of(body, dialect)
+            records = dialect.cells(body)
         except csv.Error as error:
             raise CorruptFile(name, str(error)) from None
     records = [[line.strip()] for line in comments] + records

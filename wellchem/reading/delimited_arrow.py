@@ -10,7 +10,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wellchem.reading.arrow_texts import ArrowTexts
-from wellchem.reading.delimited import comment_lines, records_of
 from wellchem.reading.dialect import DIRECTIVE, Dialect
 from wellchem.reading.grid import Codes, GridColumn
 
@@ -46,7 +45,7 @@ def read_columns(text: bytes, dialect: Dialect) -> tuple[tuple[GridColumn, ...],
         if table is not None and table.num_rows == count:
             columns = tuple(_column(table.column(at)) for at in range(table.num_columns))
             return columns, np.arange(1, count + 1, dtype=np.int32)
-    comments = comment_lines(text, dialect)  # whole lines, whatever quotes stand in them
+    comments = dialect.comments(text)  # whole lines, whatever quotes stand in them
     text = text[sum(len(line.encode()) + 1 for line in comments) :]
     ends, inside = _record_ends(text, dialect.quoted)
     if ends is None:
@@ -69,7 +68,7 @@ def read_columns(text: bytes, dialect: Dialect) -> tuple[tuple[GridColumn, ...],
         if end - begin > LEAF and last - first > 1:
             middle = (first + last) // 2
             return stretch(first, middle) + stretch(middle, last)
-        records = [record for record in records_of(text[begin:end].decode("utf-8"), dialect) if record]
+        records = [record for record in dialect.cells(text[begin:end].decode("utf-8")) if record]
         if len(records) != last - first:
             raise _Untrustworthy
         return [_by_hand(records)]
@@ -120,7 +119,7 @@ def _usual_width(text: bytes, starts: NDArray[np.int64], dialect: Dialect) -> in
     middle = len(starts) // 2
     begin = int(starts[middle])
     end = int(starts[min(middle + 200, len(starts) - 1)])
-    widths = Counter(len(record) for record in records_of(text[begin:end].decode("utf-8"), dialect) if record)
+    widths = Counter(len(record) for record in dialect.cells(text[begin:end].decode("utf-8")) if record)
     return widths.most_common(1)[0][0] if widths else dialect.width
 
 

@@ -40,6 +40,24 @@ class Dialect:
             strict=False,
         )
 
+    def cells(self, text: str) -> list[list[str]]:
+        """Stripped cells of every record. Raises what `records` does."""
+        return [[cell.strip() for cell in record] for record in self.records(text)]
+
+    def comments(self, text: bytes) -> list[str]:
+        """Leading lines that begin with `#` and are no header (a header has as many cells as the rows have)."""
+        lines: list[str] = []
+        position = 0
+        while text.startswith(b"#", position):
+            end = text.find(b"\n", position)
+            end = len(text) if end < 0 else end
+            line = text[position:end].decode("utf-8")
+            if self.width > 1 and line.count(self.delimiter) == self.width - 1:
+                break
+            lines.append(line)
+            position = end + 1
+        return lines
+
 
 def find_dialect(data: bytes) -> tuple[Dialect, float]:
     """The dialect that cuts the head of a UTF-8 text most evenly, and the share of its lines that are cut so."""
