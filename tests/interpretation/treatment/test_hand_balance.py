@@ -92,3 +92,52 @@ def test_calcite_raises_calcium_hardness_and_alkalinity_alike(amounts):
     assert gain > 0
     assert found["calcium"][1] - amounts["calcium"] == pytest.approx(gain / 50.043 * 20.039, rel=5e-3)
     assert found["total_hardness"][1] - 100.0 == pytest.approx(gain, rel=5e-3)
+
+
+OXIDISING = ("chlorination", "oxidising_filter", "aerated_filter", "aeration")
+
+
+@pytest.mark.parametrize("amounts", list(waters()))
+@pytest.mark.parametrize("stage", OXIDISING)
+def test_sulfide_that_becomes_sulfate_takes_the_place_of_alkalinity(stage, amounts):
+    """HS- + 2 O2 = SO4-- + H+ (balanced equation): 1 mg/L as S gives at most 2.996 of sulfate, 0.0624 meq/L, and takes
+    as many equivalents, 3.12 mg/L, of alkalinity."""
+    found = behind(stage, {**amounts, "sulfide": 1.0})
+    assert found["sulfate"] == pytest.approx((amounts["sulfate"], amounts["sulfate"] + 96.056 / 32.06), rel=1e-3)
+    least = max(amounts["total_alkalinity"] - 2 / 32.06 * 50.043, 0.0)
+    assert found["total_alkalinity"] == pytest.approx((least, amounts["total_alkalinity"]), rel=1e-3)
+
+
+@pytest.mark.parametrize("amounts", list(waters()))
+@pytest.mark.parametrize("stage", OXIDISING)
+def test_behind_oxidation_the_farthest_water_is_as_balanced_as_the_raw(stage, amounts):
+    """All of the sulfide to sulfate, all of the hypochlorite to salt: charge for charge."""
+    found = behind(stage, {**amounts, "sulfide": 1.5})
+    salts = {**{name: found[name][1] for name in (*CATIONS, *ANIONS)}, "potassium": amounts["potassium"]}
+    salts["total_alkalinity"] = found["total_alkalinity"][0]
+    cations = sum(salts[name] / weight for name, weight in CATIONS.items())
+    anions = sum(salts[name] / weight for name, weight in ANIONS.items())
+    assert cations == pytest.approx(anions, rel=1e-3)
+    if stage != "aeration":
+        # Nothing but bicarbonate, its two equivalents a mole, has left.
+        assert found["calcium"] == pytest.approx((amounts["calcium"],) * 2)
+
+
+@pytest.mark.parametrize("amounts", list(waters()))
+def test_hypochlorite_leaves_its_salt(amounts):
+    """NaOCl leaves NaCl, mole for mole of chlorine, and its solution as much again (Cl2 + 2 NaOH = NaOCl + NaCl + H2O).
+    Sulfide as S to sulfur takes one mole, to sulfate four."""
+    found = behind("chlorination", {**amounts, "sulfide": 3.206})
+    sodium = [(found["sodium"][end] - amounts["sodium"]) / 22.990 for end in (0, 1)]
+    chloride = [(found["chloride"][end] - amounts["chloride"]) / 35.45 for end in (0, 1)]
+    assert sodium == pytest.approx(chloride, rel=1e-3)
+    assert sodium[0] >= 0.1 * 0.999
+    assert sodium[1] >= 2 * 0.4 * 0.999
+    assert sodium[1] <= 2 * 0.4 + 2 * 5 / 70.9  # beside the sulfide a residual of a few mg/L at most
+
+
+def test_chlorine_turns_nitrite_into_nitrate():
+    """NO2- + OCl- = NO3- + Cl-: mole for mole, so that nitrogen is kept."""
+    found = behind("chlorination", {"nitrite": 2.0, "nitrate": 1.0, "total_coliform": 0.0})
+    assert found["nitrate"] == pytest.approx((1.0 + 2.0 * 0.9, 1.0 + 2.0))
+    assert found["nitrite"][0] + found["nitrate"][1] == pytest.approx(3.0)

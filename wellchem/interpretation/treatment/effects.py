@@ -42,7 +42,7 @@ def _range(ends: Ends, unit: str = "mg/L") -> str:
 
 def effects(code: str, raw: Water, ahead: Water, behind: Water, home: Household) -> Iterable[str]:
     """Sentences on what came into the water, or what it became, behind a stage."""
-    yield from _sodium(ahead, behind, home)
+    yield from _sodium(code, ahead, behind, home)
     chloride, before = behind.get("chloride"), ahead.get("chloride")
     if chloride is not None and chloride != before and before is not None and chloride[1] > before[1]:
         yield f"Chloride behind it: {_range(chloride)}; chloride speeds the corrosion of metals."
@@ -52,19 +52,21 @@ def effects(code: str, raw: Water, ahead: Water, behind: Water, home: Household)
     yield from _collects(code, raw)
 
 
-def _sodium(ahead: Water, behind: Water, home: Household) -> Iterable[str]:
+def _sodium(code: str, ahead: Water, behind: Water, home: Household) -> Iterable[str]:
     sodium, before = behind.get(_SODIUM), ahead.get(_SODIUM)
     if sodium is None or sodium == before or (before is not None and sodium[1] <= before[1]):
         return
     said = "" if before is not None else " (the raw water's own sodium was not measured)"
     yield f"Sodium behind it: {_range(sodium)}{said}."
+    softened = stages()[code].process == "soften"
     if sodium[1] > _diet() and home.sodium_restricted is not False:
-        yield (
-            f"Above {_diet():g} mg/L sodium counts in a diet restricted by a physician: drink from an unsoftened tap "
-            "or a membrane, and tell the physician."
+        other = (
+            "drink from an unsoftened tap or a membrane, and" if softened else "take another water or a membrane, and"
         )
+        yield f"Above {_diet():g} mg/L sodium counts in a diet restricted by a physician: {other} tell the physician."
     if home.infants is not False and sodium[1] > _diet():
-        yield "For infant formula take the unsoftened cold tap or another water, and ask a physician."
+        tap = "the unsoftened cold tap or " if softened else ""
+        yield f"For infant formula take {tap}another water, and ask a physician."
 
 
 def _corrosion(code: str, ahead: Water, behind: Water) -> Iterable[str]:

@@ -197,36 +197,66 @@ def _ph_at(ph: float, alkalinity: float, left: float) -> float:
     return min(3.0 - log10((sqrt(after**2 + 4.0 * kept) - after) / 2.0), ph)
 
 
-def _oxidises(water: Water, changed: dict[str, Ends]) -> None:
-    """Oxidised metals fall out as oxides and take alkalinity, two equivalents a mole where they were dissolved."""
-    _, most = _taken(water, changed, _METALS)
+def _oxidises(water: Water, changed: dict[str, Ends], ammonia: float = 0.0) -> None:
+    """What oxidation does to the salts of a water, charge for charge.
+
+    Metals fall out as oxides and take alkalinity, two equivalents a mole where they were dissolved. Sulfide becomes
+    sulfur or, at most, sulfate (HS- + 2 O2 = SO4-- + H+), which takes the place of as much alkalinity; nitrite becomes
+    nitrate. `ammonia` [meq/L] is what chlorine turns into nitrogen and acid.
+    """
+    _, metals = _taken(water, changed, _METALS)
+    sulfide = (water.get("sulfide") or (0.0, 0.0))[1]
+    sulfate = share(sulfide, 1.0 / chemistry.molar_mass("S"))  # mmol/L
+    _shift(water, changed, "sulfate", 0.0, share(sulfate, chemistry.molar_mass("SO4")))
+    if "nitrite" in changed:
+        (low, high), (left_low, left_high) = water.amounts["nitrite"], changed["nitrite"]
+        _shift(water, changed, "nitrate", max(low - left_high, 0.0), high - left_low if high < inf else inf)
+    lost = (metals + 2.0 * sulfate + ammonia) * weights()["total_alkalinity"]
     alkalinity = water.get("total_alkalinity")
-    if alkalinity is not None and most > 0.0:
-        low = max(alkalinity[0] - most * weights()["total_alkalinity"], 0.0)
-        changed["total_alkalinity"] = (low, alkalinity[1])
+    if alkalinity is not None and lost > 0.0:
+        changed["total_alkalinity"] = (max(alkalinity[0] - lost, 0.0), alkalinity[1])
         _ph_with_alkalinity(water, changed)
+    dry = chemistry.molar_mass("CO3") / 2.0 / weights()["total_alkalinity"]
+    _shift(water, changed, "total_dissolved_solids", -share(lost, dry), share(sulfate, chemistry.molar_mass("SO4")))
+    ends = conductance_of("total_alkalinity") / weights()["total_alkalinity"], 2.0 * conductance_of("sulfate")
+    _shift(water, changed, "specific_conductance", -share(lost, ends[0]), share(sulfate, ends[1]))
+
+
+def _oxidises_with_feed(water: Water, changed: dict[str, Ends]) -> None:
+    """As oxidation; the feed is chlorine, whose salts are added, or permanganate, whose potassium is."""
+    _oxidises(water, changed)
+    _, most = _hypochlorite(chlorine_demand(water))
+    _add_salt(water, changed, (0.0, most))
+    _, permanganate = chlorine_demand(water, "permanganate")
+    potassium = chemistry.molar_mass("K") / chemistry.molar_mass("KMnO4")
+    _shift(water, changed, "potassium", 0.0, share(permanganate, potassium))
 
 
 def _chlorinates(water: Water, changed: dict[str, Ends]) -> None:
-    """As oxidation, and the chlorine solution leaves a sodium and a chloride ion for each chlorine molecule."""
-    _oxidises(water, changed)
-    demand = chlorine_demand(water)
-    if demand[1] < inf:
-        residual = constant("residual")
-        moles = [(demand[0] + residual.low), (demand[1] + residual.high)]
-        molar = chemistry.molar_mass("Cl2")
-        for ion, formula in (("sodium", "Na"), ("chloride", "Cl")):
-            mass = chemistry.molar_mass(formula) / molar
-            _shift(water, changed, ion, moles[0] * mass, moles[1] * mass)
-    else:
-        for ion in ("sodium", "chloride"):
-            _shift(water, changed, ion, 0.0, inf)
-    sulfide = water.get("sulfide")
-    if sulfide is not None:  # four molecules of chlorine make one sulfate ion; sulfur may be all that comes of it
-        moles_made = share(sulfide[1], _demand("sulfide to sulfate", "chlorine") / (4.0 * chemistry.molar_mass("Cl2")))
-        _shift(water, changed, "sulfate", 0.0, moles_made * chemistry.molar_mass("SO4"))
+    """As oxidation, and the chlorine solution leaves its sodium and chloride."""
+    ammonia = (water.get("ammonia") or (0.0, 0.0))[1]
+    _oxidises(water, changed, share(ammonia, 1.0 / chemistry.molar_mass("N")))
+    demand, residual = chlorine_demand(water), constant("residual")
+    _add_salt(water, changed, _hypochlorite((demand[0] + residual.low, demand[1] + residual.high)))
     chlorine = water.get("free_chlorine")
     changed["free_chlorine"] = (0.0, 0.1 if chlorine is None else max(0.1, chlorine[1] * 0.1))
+
+
+def _hypochlorite(chlorine: Ends) -> Ends:
+    """Sodium chloride [mmol/L] that a dose of chlorine [mg/L] leaves: one for each molecule by what oxidises (NaOCl),
+    and one more where the solution holds the salt of its making (Cl2 + 2 NaOH = NaOCl + NaCl + H2O)."""
+    each = 1.0 / chemistry.molar_mass("Cl2")
+    return chlorine[0] * each, share(chlorine[1], 2.0 * each)
+
+
+def _add_salt(water: Water, changed: dict[str, Ends], moles: Ends) -> None:
+    """Sodium and chloride go in, mole for mole."""
+    for ion, formula in (("sodium", "Na"), ("chloride", "Cl")):
+        mass = chemistry.molar_mass(formula)
+        _shift(water, changed, ion, moles[0] * mass, share(moles[1], mass))
+    _shift(water, changed, "total_dissolved_solids", 0.0, share(moles[1], chemistry.molar_mass("NaCl")))
+    more = conductance_of("sodium") + conductance_of("chloride")
+    _shift(water, changed, "specific_conductance", 0.0, share(moles[1], more))
 
 
 def chlorine_demand(water: Water, oxidant: str = "chlorine") -> Ends:
@@ -296,7 +326,9 @@ def _feeds_soda_ash(water: Water, changed: dict[str, Ends]) -> None:
 
 
 def _aerates(water: Water, changed: dict[str, Ends]) -> None:
-    """Carbon dioxide leaves as well, and the pH rises, at most to that of water in open air; mineral acid stays."""
+    """Carbon dioxide leaves as well, and the pH rises, at most to that of water in open air; mineral acid stays. Of the
+    sulfide some is oxidised rather than stripped."""
+    _oxidises(water, changed)
     ph = water.get("ph")
     if ph is not None and ph[1] > constant("carbonate_ph").low:
         changed["ph"] = (ph[0], max(ph[1], acidity.in_air(water)))
@@ -344,7 +376,7 @@ _PROCESSES: Mapping[str, Callable[[Water, dict[str, Ends]], None]] = {
     "soften": _softens,
     "exchange": _exchanges,
     "oxidise": _oxidises,
-    "oxidise_with_feed": _oxidises,
+    "oxidise_with_feed": _oxidises_with_feed,
     "chlorinate": _chlorinates,
     "neutralise": _neutralises,
     "neutralise_blend": _neutralises_with_magnesia,
