@@ -127,6 +127,10 @@ def problems(
 ) -> pd.DataFrame:
     """Problems of every sample of a results frame: takes and raises what `checks` does.
 
+    Each sample stands by itself. What is in a blank does not lower a certainty here, a second sample of the same well
+    does not make a problem certain, nor does one of another day show what this one lacks: no column says which blank
+    belongs to which sample. `interpret(sample, reports=)` weighs them, one well at a time.
+
     Returns
     -------
     frame of problems (wellchem.schema)
