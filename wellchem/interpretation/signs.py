@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterable, Mapping
 import numpy as np
 
 from wellchem import chemistry
-from wellchem.interpretation.practice import level
+from wellchem.interpretation.practice import by, level
 from wellchem.interpretation.table import Bools, Column, Floats
 from wellchem.interpretation.waters import Waters, once
 from wellchem.interpretation.working import worked_out
@@ -161,29 +161,29 @@ def galvanic_lead(waters: Waters) -> Bools:
     return waters.above("lead", 0.0) & (ratio.low > level("galvanic_ratio_above"))
 
 
-def _drawn(waters: Waters) -> Iterable[tuple[Column, Column]]:
-    """Lead and copper, first drawn and flushed, where their printed names tell the two apart."""
+def _drawn(waters: Waters) -> Iterable[tuple[Column, Column, float]]:
+    """Lead and copper, first drawn and flushed, where their printed names tell the two apart, and how many times the
+    other one is much more."""
     first, flushed = SamplingPoint.TAP_FIRST_DRAW, SamplingPoint.TAP_FLUSHED
     for name in ("lead", "copper"):
+        (row,) = by("traces", "problem")[name]
         if waters.table.holds(name):
-            yield waters.table.taken(name, first), waters.table.taken(name, flushed)
+            yield waters.table.taken(name, first), waters.table.taken(name, flushed), float(row["times"])
 
 
 def metal_of_the_plumbing(waters: Waters) -> Bools:
     """Lead or copper that falls as the tap runs."""
-    share = level("flushed_share")
     falls = np.zeros(waters.size, dtype=bool)
-    for first, flushed in _drawn(waters):
-        falls |= (first.low > 0.0) & (flushed.high <= share * first.low)
+    for first, flushed, times in _drawn(waters):
+        falls |= first.low > times * flushed.high
     return falls
 
 
 def metal_of_the_well(waters: Waters) -> Bools:
     """Lead or copper that stays as the tap runs."""
-    share = level("flushed_share")
     stays = np.zeros(waters.size, dtype=bool)
-    for first, flushed in _drawn(waters):
-        stays |= flushed.low > share * first.high
+    for first, flushed, times in _drawn(waters):
+        stays |= first.high < times * flushed.low
     return stays
 
 
