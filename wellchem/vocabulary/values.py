@@ -26,7 +26,7 @@ _RANGE = re.compile(r"^(nd|<?\s*[\d.,]+)\s*(?:-|to|bis|a)\s*(<?\s*[\d.,]+)(?:\s*
 _QUOTED = re.compile(r"""^=?"(.*)"$|^'(?=[\d.<>-])""")
 _LABEL = re.compile(r"^(?:rl|mdl|dl|pql|loq|lod|mrl|mda|mdc|lq|lor|at|a)[\s:=]*(?=[<\d.,])|^[:=\s]+")
 # The same result again in another unit behind the first: "212 mg/L (12.4 gpg)".
-_RESTATED = re.compile(r"(.*\S)\s*[(\[]\s*([<>]?\s*[\d.,]+)\s*([^()\[\]\d][^()\[\]]*)[)\]]")
+_RESTATED = re.compile(r"(.*\S)\s*(?:[(\[]|=)\s*([<>]?\s*[\d.,]+)\s*([^()\[\]=\d][^()\[\]=]*)[)\]]?")
 _BOX = re.compile(r"[\[(]\s*[x✓✔]?\s*[\])]|[☐□☒☑■]")
 _EMPTY_BOX = re.compile(r"[\[(]\s*[\])]|[☐□]")
 # What stands in brackets behind a number, or a mark of attention on either side of it.
@@ -43,7 +43,7 @@ _RAISED_POINT = re.compile(r"(?<=\d)·(?=\d)(?!\s*10\s*\^)")
 _SIGNS = {"less", "greater", "about"}
 _BARE = {"<", ">"}
 _PLACES = {"in_field": Measured.FIELD, "in_laboratory": Measured.LABORATORY}
-_BESIDE = {*_SIGNS, "rating", *_PLACES}  # words that are no value by themselves
+_BESIDE = {*_SIGNS, "rating", "limit", *_PLACES}  # words that are no value by themselves
 _THERE = ("present", "too_numerous")
 _FOUND = ("absent", "not_detected", *_THERE)  # words behind a number that says the same
 _LIMITS = (
@@ -143,6 +143,8 @@ class Values:
             role = self.role_of(labelled.group(1).strip(" .:=")) if labelled else None
             if labelled and role in _LIMITS:
                 limits.setdefault(role, inside[labelled.start(2) :])
+            elif labelled and self._words.get(fold(labelled.group(1))) == "limit":
+                pass
             elif (word := self._words.get(fold(inside))) in _PLACES:
                 place = _PLACES[str(word)]
             elif not _DEGREES.fullmatch(fold(inside)) and word != "rating":

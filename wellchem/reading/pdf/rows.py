@@ -63,6 +63,9 @@ def rows_of(lines: tuple[Line, ...], gutters: tuple[tuple[float, float], ...], r
     ]
     if direct:
         usual = min(usual, float(np.median(direct)))
+    every = sorted(step for a, b in pairwise(placed) if (step := b.baseline - a.baseline) < 3 * b.size)
+    if every:  # lines as far from each other as nearly all are not close, whatever stands in them
+        usual = min(usual, every[-1] if len(every) < 5 else every[int(0.9 * (len(every) - 1))])
     # Where rules part nearly all rows, all that stands between two of them is one row.
     banded = sum(parted) >= 2 and sum(parted) >= 0.6 * (sum(anchors) - 1)
     joined = [_one_row(placed, anchors, at, usual, banded) and not parted[at] for at in range(len(parted))]

@@ -102,7 +102,7 @@ class Reader:
     def hear(self, grid: int, cells: Cells, row: int) -> None:
         """Take what a row says of samples as labels and texts."""
         told = said_in(cells, row)
-        if any(said.field == "administrative" and said.text for said in told):  # "Sampled by: R. Vale, 14 April 2026"
+        if any(said.text for said in told) and not any(said.field.startswith("date_") for said in told):
             self.hear_dates(grid, row, " ".join(cell.text for cell in cells.line(row)))
         for said in (*unlabelled_in(cells, row, told), *told):
             if said.text:

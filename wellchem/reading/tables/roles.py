@@ -32,6 +32,7 @@ _SIGNS = {"<", ">", "≤", "≥", "<=", ">=", "=", "~"}
 _COMPARED = {"<", ">", "≤", "≥", "<=", ">="}
 _PLUS_MINUS = {"±", "+/-", "+-", "+ / -"}
 _BOUNDS = re.compile(r"^(\d{2,3}(?:\.\d)?)\s*%?\s*(?:-|–|to)\s*(\d{3}(?:\.\d)?)\s*%?$")
+_HIGH_LOW = {"H", "L", "HH", "LL", "N", "A"}
 _COUNT = re.compile(r"count|number|anzahl|nombre|recuento|numération", re.IGNORECASE)
 _CODE_LISTS = {R.CODE_NWIS: "nwis", R.CODE_CAS: "cas", R.CODE_STORET: "storet", R.CODE_LOCAL: "local"}
 
@@ -100,7 +101,8 @@ def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
         shape.every_row = _beside_every_result(cells, shape, heads, by_role, column, body)
         shape.took(heads[column], "percent_recovery", "header words")
     if statistics := by_role.get(R.STATISTIC, []):
-        shape.statistic = statistics[0] if not numeric(cells, statistics[0], body) else None
+        words = not numeric(cells, statistics[0], body) and not _ranges(cells, statistics[0], body)
+        shape.statistic = statistics[0] if words else None
     shape.ticks = tick_columns(cells, heads)
     for column in shape.ticks:
         by_role[R.DETECT_FLAG] = [other for other in by_role.get(R.DETECT_FLAG, []) if other != column]
@@ -196,16 +198,20 @@ def _around_hundred(text: str) -> bool:
 def _mend(cells: Cells, heads: dict[int, Head], by_role: dict[ColumnRole, list[int]], body: int) -> None:
     """A header word that may mean two things is decided by what stands beneath it: "Expressed as" over units."""
     for column in list(by_role.get(R.BASIS, [])):
-        texts = {text for row in range(body, min(body + 60, cells.height)) if (text := cells.text(row, column))}
+        texts = _texts(cells, column, body)
         units = sum(bool(cells.lexicon.kind(text) & Kind.UNIT) for text in texts)
         if R.UNIT not in by_role and units * 2 > len(texts):
             by_role[R.BASIS].remove(column)
             by_role[R.UNIT] = [column]
     for column in list(by_role.get(R.REMARK, [])):  # "Symbol" over the symbols of elements, no signs
-        texts = {text for row in range(body, min(body + 60, cells.height)) if (text := cells.text(row, column))}
+        texts = _texts(cells, column, body)
         if R.NAME not in by_role and len(texts) > 1 and all(map(cells.lexicon.vocabulary.name, texts)):
             by_role[R.REMARK].remove(column)
             by_role[R.NAME] = [column]
+    for column in list(by_role.get(R.QUALIFIER, [])):  # high and low against the range beside them, no qualifiers
+        if R.LIMIT in by_role and {"L"} < _texts(cells, column, body) <= _HIGH_LOW:
+            by_role[R.QUALIFIER].remove(column)
+            by_role.setdefault(R.RATING, []).append(column)
     named = by_role.get(R.NAME, [])
     for column in named[1:] if not by_role.keys() & {R.VALUE} else ():  # "Measurement" beside "Characteristic name"
         if numeric(cells, column, body) and _known_share(cells, named[0], body) >= _MOST:
@@ -219,6 +225,16 @@ def _mend(cells: Cells, heads: dict[int, Head], by_role: dict[ColumnRole, list[i
         and _counted(cells, counts[0], body)
     ):
         by_role[R.VALUE] = by_role.pop(R.STATISTIC)
+
+
+def _texts(cells: Cells, column: int, body: int) -> set[str]:
+    return {text for row in range(body, min(body + 60, cells.height)) if (text := cells.text(row, column))}
+
+
+def _ranges(cells: Cells, column: int, body: int) -> bool:
+    """Whether most texts of a column have digits: a range to be in, no word for a statistic."""
+    texts = _texts(cells, column, body)
+    return sum(any(map(str.isdigit, text)) for text in texts) * 2 > len(texts)
 
 
 def _counted(cells: Cells, column: int, body: int) -> bool:
