@@ -128,7 +128,7 @@ class Marks:
         """A cell that says whether the analyte was detected."""
         word = text.strip().casefold()
         if word in _YES:
-            return Effects()
+            return Effects(Effect.PRESENT)  # which a number beside it says better
         if word in _NO:
             return Effects(Effect.NOT_DETECTED | Effect.FLAGGED, ("U",))
         return self.condition(text)

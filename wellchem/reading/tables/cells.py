@@ -61,6 +61,10 @@ class Lexicon:
         found = self.vocabulary.name(text) if text else None
         return found is not None and self.vocabulary.analytes[found.analyte].quantity == "count"
 
+    def is_answer(self, text: str) -> bool:
+        """Whether a short word says, of organisms, whether they are there: "Yes", "No", "A"."""
+        return len(text) <= 5 and text.isalpha() and self.vocabulary.value(text, presence=True) is not None
+
     def _seen(self, text: str) -> Kind:
         if not text:
             return Kind.TEXT

@@ -88,7 +88,10 @@ def _fits(cells: Cells, wide: Wide, header: Header, start: int) -> NDArray[np.bo
             continue
         kinds = cells.kinds(analyte.column)
         value = (kinds & Kind.VALUE) > 0
-        word = ((kinds & (Kind.NAME | Kind.HEADER)) > 0) & ~value
+        answers = np.array(
+            [cells.lexicon.is_answer(str(text)) for text in source.texts], bool
+        )  # "No" heads numbers too
+        word = ((kinds & (Kind.NAME | Kind.HEADER)) > 0) & ~value & ~answers
         balance += np.append(word.astype(np.int32) - value.astype(np.int32), 0)[source.codes]
     made &= balance <= 0
     made[:start] = False
