@@ -266,15 +266,27 @@ def general(finding: Interpretation) -> tuple[Caution, ...]:
     return tuple(caution for caution in finding.cautions if caution not in own)
 
 
+_NAMED_TESTS = 5
+
+
 def no_action(finding: Interpretation) -> str:
     """What is said where no action follows from what was tested."""
-    if any(caution.code == "not_established" for caution in finding.cautions):
-        return (
-            "The first step is to have tested what this report does not establish; the list below says how. What was "
-            "tested and can be judged calls for no other step today."
-        )
-    further = "further " if any(caution.code != "informs" for caution in general(finding)) else ""
-    return f"No {further}step for today follows from what was tested. Read next what was not tested."
+    said = {caution.code for caution in general(finding)}
+    if "not_established" in said:
+        first = "The first step is to have tested what this report does not establish; the list below says how."
+        # Beside a caution that asks for something this would contradict it.
+        if said - {"informs", "not_established", "one_negative"}:
+            return first
+        return f"{first} What was tested and can be judged calls for no other step today."
+    further = "further " if said - {"informs"} else ""
+    tests = [item.title for item in finding.missing if not item.field and not item.code.startswith("routine_")]
+    if not tests:
+        return f"No {further}step for today follows from what was tested. Read next what was not tested."
+    named = "; ".join(tests[:_NAMED_TESTS]) + ("; and more in the list below" if len(tests) > _NAMED_TESTS else "")
+    return (
+        f"What was tested, and can be judged, calls for no {further}step today. What was not says nothing of the "
+        f"water yet. Have tested next: {named}."
+    )
 
 
 def documents(finding: Interpretation) -> tuple[str, ...]:

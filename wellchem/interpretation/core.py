@@ -23,6 +23,7 @@ from wellchem.interpretation.missing import (
     missing_tests,
     near_limits,
     not_established,
+    untested_near,
     untold_limits,
 )
 from wellchem.interpretation.others import weighed
@@ -212,9 +213,11 @@ def _cautions(single: Single, found: Iterable[Problem], altered: bool) -> tuple[
     made = [Caution(code="informs", text=_INFORMS, decides="the local health authority")]
     if single.waters.observed("illness"):
         made.append(Caution(code="illness", text=_ILLNESS, decides="a physician"))
-    if open_ones := not_established(single):
+    if open_ones := (*not_established(single), *untested_near(single)):
         bad = any(problem.kind == "health" and problem.certainty is not Certainty.POSSIBLE for problem in found)
-        text = (_NOT_KNOWN_BESIDE if bad else _NOT_KNOWN).format(names=", ".join(open_ones))
+        text = (_NOT_KNOWN_BESIDE if bad else _NOT_KNOWN).format(
+            names="; ".join(open_ones) if any("," in one for one in open_ones) else ", ".join(open_ones)
+        )
         made.append(Caution(code="not_established", text=text, decides="a certified laboratory"))
     if single.sample.collected is None:
         made.append(Caution(code="undated", text=_UNDATED, decides="the laboratory"))

@@ -144,6 +144,18 @@ def not_established(single: Single) -> tuple[str, ...]:
     return tuple(code for code in CORE if undated or not current(single, code))
 
 
+def untested_near(single: Single) -> tuple[str, ...]:
+    """Tests that something near the well calls for and that are not made, or whose result no longer holds."""
+    return tuple(
+        row["title"][:1].lower() + row["title"][1:] if row["title"][1:2].islower() else row["title"]
+        for row in rows("missing")
+        if "nearby:" in row["when"]
+        and bool(holds(row["when"], single.waters, single.present)[0][0])
+        and why_missing(single, row)
+        and not _made_elsewhere(single, row)
+    )
+
+
 def missing_tests(single: Single, authorities: Iterable[str]) -> tuple[MissingTest, ...]:
     """Tests and questions, the most valuable first."""
     members = _members(single)
