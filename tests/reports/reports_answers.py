@@ -2,7 +2,7 @@
 
 Words of the detection conditions are those of the WQX domain ResultDetectionCondition, remark codes those of the USGS NWIS.
 Every laboratory, site and number is invented; each meaning is typed by hand. What failed first, before the reading was
-mended: all but `units_at_the_foot` (a condition took a number at its word or lost it, records and questions vanished,
+mended: all but `units_at_the_foot` and `narrative` (a condition took a number at its word or lost it, records and questions vanished,
 lead in µg/L was read as mg/L beneath the second row of units, paragraphs of several sentences were unread).
 """
 
@@ -170,7 +170,44 @@ def letter_on_paper() -> Layout:
     return Layout("pdf_letter_on_paper", "pdf", paper.done(), (Water("", "", "", TOLD),), unread=2)
 
 
+def answers_across() -> Layout:
+    """A sample a row, and of the organisms "yes" and "no"; a well that has both absent is a sample too."""
+    rows = [
+        ("Well", "Total coliform", "E. coli", "Nitrate-N mg/L"), ("A-1", "Yes", "No", "3"), ("A-2", "No", "No", "<0.1"),
+        ("A-3", "Present", "Absent", "2"),
+    ]  # fmt: skip
+    waters = (
+        Water("A-1", "", "", (means("total_coliform", 1, INF), means("e_coli", 0, 0), means("nitrate", 3))),
+        Water("A-2", "", "", (means("total_coliform", 0, 0), means("e_coli", 0, 0), means("nitrate", 0, 0.1))),
+        Water("A-3", "", "", (means("total_coliform", 1, INF), means("e_coli", 0, 0), means("nitrate", 2))),
+    )
+    return one("csv_answers_across", lines(rows), waters)
+
+
+def detected_flags() -> Layout:
+    """A column that says whether something was detected, of organisms without a number."""
+    rows = [
+        ("Analyte", "Detected?", "Result", "Units"), ("Iron", "Yes", "0.4", "mg/L"), ("Lead", "No", "0.001", "mg/L"),
+        ("E. coli", "No", "", ""), ("Total coliform", "Yes", "", ""),
+    ]  # fmt: skip
+    items = (means("iron", 0.4), means("lead", 0, 0.001), means("e_coli", 0, 0), means("total_coliform", 1, INF))
+    return one("csv_detected_flags", lines(rows), Water("", "", "", items))
+
+
+def narrative() -> Layout:
+    """A narrative on blanks and recoveries before the table, in sentences: none of it is the household's."""
+    text = (
+        "Case Narrative\nThe recovery of lead in the laboratory control sample was 112 percent. The method blank for zinc was\n"
+        "0.02 mg/L. Iron in the field blank was 0.1 mg/L and copper was 0.3 mg/L in the rinsate. Results follow.\n\n"
+        "Sample ID: NV-6\nAnalyte,Result,Units\nIron,0.4,mg/L\nLead,0.002,mg/L\n"
+    )
+    return one(
+        "txt_narrative", text, Water("NV-6", "", "", (means("iron", 0.4), means("lead", 0.002))), suffix="txt", unread=1
+    )
+
+
 LAYOUTS = (
+    answers_across, detected_flags, narrative,
     conditions, presence_remarks, records_in_cells, units_midway, units_between, units_at_the_foot, questions,
     answers_in_lines, letter_of_sentences, letter_on_paper,
 )  # fmt: skip

@@ -20,6 +20,7 @@ from wellchem.reading.tables.wide_columns import Wide, united, wide_columns
 from wellchem.vocabulary import ColumnRole
 
 _MISSING = {"na", "n/a", "nan", "null", "none", "#n/a", "."}  # what programs write for a cell that has nothing
+_FIGURES = set("0123456789<>.,-+")  # with which no unit begins
 _ROWS_OF = {
     ColumnRole.REPORTING_LIMIT: "reporting_limit",
     ColumnRole.DETECTION_LIMIT: "detection_limit",
@@ -138,11 +139,14 @@ def _units_alone(cells: Cells, wide: Wide) -> NDArray[np.bool_]:
         source = cells.grid.columns[analyte.column]
         filled += source.codes >= 0
         if len(source.texts) <= 20_000:
-            kinds = cells.kinds(analyte.column)
-            mine = ((kinds & Kind.UNIT) > 0) & ((kinds & (Kind.VALUE | Kind.NAME)) == 0)
-            units += np.append(mine, False)[source.codes]
+            mine = [text[:1] not in _FIGURES and _is_unit(cells.lexicon.kind(text)) for text in source.texts.tolist()]
+            units += np.array([*mine, False])[source.codes]
     made: NDArray[np.bool_] = (units > 0) & (units == filled)
     return made
+
+
+def _is_unit(kind: Kind) -> bool:
+    return bool(kind & Kind.UNIT) and not kind & (Kind.VALUE | Kind.NAME)
 
 
 def _label_role(lexicon: Lexicon, text: str) -> ColumnRole | None:
