@@ -18,6 +18,10 @@ _STATUS = {
 }
 
 
+# Columns of a table in characters: the least that the last one has, and that another is made narrow to.
+_LAST, _NARROWEST = 24, 10
+
+
 def table(header: Sequence[str], rows: Iterable[Sequence[str]], width: int = 100) -> str:
     """Aligned columns; the last one is wrapped to the width."""
     body = [[str(cell) for cell in row] for row in rows]
@@ -25,7 +29,10 @@ def table(header: Sequence[str], rows: Iterable[Sequence[str]], width: int = 100
         return ""
     wide = [max(len(header[i]), *(len(row[i]) for row in body)) for i in range(len(header))]
     wide = [min(size, 44) for size in wide[:-1]]
-    rest = max(24, width - sum(wide) - 2 * len(wide))
+    room = width - _LAST - 2 * len(wide)
+    while sum(wide) > room and max(wide) > _NARROWEST:
+        wide[wide.index(max(wide))] -= 1
+    rest = max(_LAST, width - sum(wide) - 2 * len(wide))
 
     def line(cells: Sequence[str]) -> list[str]:
         columns = [textwrap.wrap(cell, size) or [""] for cell, size in zip(cells, [*wide, rest], strict=True)]
@@ -37,7 +44,7 @@ def table(header: Sequence[str], rows: Iterable[Sequence[str]], width: int = 100
         ]
 
     out = line(header)
-    out.append("  ".join("-" * size for size in [*wide, min(rest, 24)]))
+    out.append("  ".join("-" * size for size in [*wide, min(rest, _LAST)]))
     for row in body:
         out += line(row)
     return "\n".join(out)
