@@ -136,3 +136,11 @@ def test_raw_and_treated_water_do_not_repeat_each_other():
     report = wellchem.read(lines.encode(), format="csv")
     assert {result.printed.value for sample in report.samples for result in sample.results} == {"3.1", "0.01", "2.2"}
     assert len(report.unread) == 3
+
+
+def test_an_action_level_beside_percentiles_is_no_result():
+    """Numbers under a heading that nobody listed, in a table of percentiles: nobody's result."""
+    head = "Constituent,Units,Trigger,90th percentile,Sampled in"
+    lines = f"{head}\nCopper,ppm,1.3,0.067,2018\nLead,ppb,15,ND,2018\n"
+    with pytest.raises(NothingFound):
+        wellchem.read(lines.encode(), format="csv")

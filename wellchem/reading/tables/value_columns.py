@@ -68,7 +68,8 @@ def take_values(
     free = _without_statistics(cells, shape, heads, free)
     if _take_units_as_heads(cells, shape, heads, free):
         return
-    if len(free) == 1:
+    lone = heads.get(free[0]) if len(free) == 1 else None
+    if len(free) == 1 and (not by_role.get(R.STATISTIC) or (lone is not None and _names_sample(cells, lone))):
         head = heads.get(free[0]) or Head(free[0], "", (), "", None)
         if _names_sample(cells, head):
             shape.values.append(_sample_column(cells, head))
