@@ -1,5 +1,7 @@
 """Every undecided verdict of the invented wells says why, and each reason that a report can give comes up."""
 
+from datetime import date
+
 import pytest
 from interpretation.undecided_wells import counted, findings, reason_of
 
@@ -63,3 +65,13 @@ def test_a_metal_that_was_looked_for_too_coarsely_is_to_be_measured_again(values
     assert all(name in texts[0] for name in named)
     fine = dict.fromkeys(values, "<0.0001 mg/L")
     assert not wellchem.interpret(wellchem.Sample.from_values(fine), authorities=["us-epa"]).actions
+
+
+@pytest.mark.parametrize("value, told", [("<20 ng/L", True), ("<2 ng/L", False)], ids=str)
+def test_a_reporting_limit_above_what_is_enacted_for_later_is_said(value, told):
+    """89 FR 32532: PFOA and PFOS 4.0 ng/L each; on the day only the goal of nought was in force."""
+    sample = wellchem.Sample.from_values({"PFOA": value, "PFOS": value})
+    finding = wellchem.interpret(sample, authorities=["us-epa"], on=date(2026, 5, 1))
+    said = {caution.code: caution.text for caution in finding.cautions}.get("untold", "")
+    assert ("PFOA" in said and "PFOS" in said) is told
+    assert ("lower_limit_pfoa" in {test.code for test in finding.missing}) is told

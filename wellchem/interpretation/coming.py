@@ -13,7 +13,7 @@ from wellchem.models.limits import Limit
 
 @lru_cache(maxsize=1 << 14)
 def coming(analyte: str, authority: str, limit_id: str, on: date) -> Limit | None:
-    """The strictest health limit that takes the place of one in force, or None.
+    """The strictest health limit that takes the place of one in force, or the first beside a goal, or None.
 
     Of the same analyte, fraction and condition; an authority whose limits are not bundled has none.
     """
@@ -34,6 +34,6 @@ def coming(analyte: str, authority: str, limit_id: str, on: date) -> Limit | Non
         and limit.in_force_from is not None
         and limit.in_force_from > on
         and limit.canonical_maximum is not None
-        and limit.canonical_maximum < present.canonical_maximum
+        and (present.kind is LimitKind.GOAL or limit.canonical_maximum < present.canonical_maximum)
     ]
     return min(later, key=lambda limit: limit.canonical_maximum or 0.0, default=None)

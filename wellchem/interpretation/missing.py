@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
+from datetime import date, timedelta
 from functools import cache
 
 import numpy as np
 
 from wellchem.interpretation.checks_report import too_late
+from wellchem.interpretation.coming import coming
 from wellchem.interpretation.conditions import holds
 from wellchem.interpretation.others import of_the_same_water
 from wellchem.interpretation.practice import by, level, problem_of, problems, rows, source
@@ -263,10 +265,23 @@ def _untold(single: Single, asked: frozenset[str]) -> Iterable[MissingTest]:
 
 
 def untold_limits(single: Single) -> tuple[Comparison, ...]:
-    """Comparisons with a health limit that this report leaves open, though what they ask for was measured."""
+    """Comparisons with a health limit, or with a goal that a health limit is enacted for later beside, that this report
+    leaves open though what they ask for was measured."""
     verdicts = single.waters.verdicts
+    open_ones = verdicts.counts & (verdicts.state == UNDECIDED) & ~verdicts.incomplete
     places = np.flatnonzero(verdicts.untold & verdicts.health & ~verdicts.incomplete & ~_settled(single))
-    return tuple(single.comparisons[place] for place in places)
+    goals = (place for place in np.flatnonzero(open_ones & verdicts.goal) if _open_later(single, int(place)))
+    return tuple(single.comparisons[place] for place in (*places, *goals))
+
+
+def _open_later(single: Single, place: int) -> bool:
+    """Whether a limit that is enacted for later, where only a goal is in force, may be passed."""
+    item = single.comparisons[place]
+    if not item.later or item.amount is None:
+        return False
+    day = date(1970, 1, 1) + timedelta(hours=float(single.waters.day[0]) - HOURS_A_DAY)
+    limit = coming(item.analyte, item.limit.authority, item.limit.id, day)
+    return limit is not None and limit.canonical_maximum is not None and item.amount.high > limit.canonical_maximum
 
 
 def _settled(single: Single) -> Bools:

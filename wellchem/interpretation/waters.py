@@ -57,11 +57,6 @@ def _moment(given: date | datetime | None) -> tuple[float, float]:
     return start, start + HOURS_A_DAY
 
 
-def end_of(day: date) -> float:
-    """The hour, since 1970, at which a day ends."""
-    return _moment(date(day.year, day.month, day.day))[1]
-
-
 def dates_of_sample(sample: Sample) -> Dates:
     """Dates of one sample."""
     moments = [_moment(given) for given in (sample.collected, sample.received, sample.analysed)]

@@ -22,7 +22,7 @@ from wellchem.interpretation.practice import by, groups, level, number, problem_
 from wellchem.interpretation.signs import chlorinated
 from wellchem.interpretation.table import BOUNDED, DOUBTFUL, LEFT, RIGHT, Bools, Floats
 from wellchem.interpretation.verdicts import AHEAD, BEYOND
-from wellchem.interpretation.waters import HOURS_A_DAY, Waters, end_of
+from wellchem.interpretation.waters import HOURS_A_DAY, Waters, day_hours
 from wellchem.models.codes import Certainty, SamplingPoint, Urgency
 from wellchem.models.household import WellType
 
@@ -225,7 +225,7 @@ def _flood_is_past(waters: Waters, weighing: _Weighing, flooded: date | bool) ->
     """Where a sample of long after the flood was sound and found no bacteria: the way in is still looked for."""
     if not isinstance(flooded, date):
         return np.zeros(waters.size, dtype=bool)
-    since = waters.dates.collected.low - end_of(flooded) >= level("flood_past") * HOURS_A_DAY
+    since = waters.dates.collected.low - day_hours(flooded) >= level("flood_past") * HOURS_A_DAY
     test = waters.table.standing("total_coliform")
     treated = waters.dates.point == tuple(SamplingPoint).index(SamplingPoint.AFTER_TREATMENT)
     sound = ~(too_late(waters, "total_coliform") | chlorinated(waters) | treated)
