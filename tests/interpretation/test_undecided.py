@@ -75,3 +75,15 @@ def test_a_reporting_limit_above_what_is_enacted_for_later_is_said(value, told):
     said = {caution.code: caution.text for caution in finding.cautions}.get("untold", "")
     assert ("PFOA" in said and "PFOS" in said) is told
     assert ("lower_limit_pfoa" in {test.code for test in finding.missing}) is told
+
+
+@pytest.mark.parametrize("name", ["PFOA", "Benzene", "Barium", "Arsenic", "Atrazine", "Radium-226"])
+@pytest.mark.parametrize("printed", ["not reported", "ND"])
+def test_a_name_without_an_amount_never_passes_for_a_result(name, printed):
+    """Without a number nothing is known: the page names it among what counts as not tested."""
+    clear = {"Total Coliform": "Absent", "E. coli": "Absent", "Nitrate as N": "1.2 mg/L", "Lead": "<0.001 mg/L"}
+    clear |= {"Arsenic": "<0.001 mg/L", "pH": 7.2}
+    sample = wellchem.Sample.from_values(clear | {name: printed}, collected=date(2026, 11, 1))
+    finding = wellchem.interpret(sample, on=date(2026, 11, 20))
+    said = [one.text for one in (*finding.cautions, *finding.actions)] + [one.title for one in finding.problems]
+    assert any(name.lower() in text.lower() for text in said), said

@@ -24,13 +24,13 @@ from wellchem.interpretation.missing import (
     near_limits,
     not_established,
     untested_near,
-    untold_limits,
 )
 from wellchem.interpretation.others import weighed
 from wellchem.interpretation.practice import by, groups, rows, source
 from wellchem.interpretation.single import Single
 from wellchem.interpretation.table import from_sample
 from wellchem.interpretation.treatment import IMPLAUSIBLE, recommend, treat
+from wellchem.interpretation.untold import FEARED, unbounded, untold_limits
 from wellchem.interpretation.waters import Waters, dates_of_sample, day_hours
 from wellchem.interpretation.weighing import find
 from wellchem.interpretation.wording import label, listed, result
@@ -240,11 +240,6 @@ def _cautions(single: Single, found: Iterable[Problem], altered: bool) -> tuple[
 
 
 _BACTERIA = ("fecal_bacteria", "coliform_bacteria")
-# Groups whose members people fear, and would take for cleared where nothing is said of them.
-_FEARED = frozenset(
-    {"metal", "microbiology", "radiological", "pfas", "pesticide", "volatile organic", "semi-volatile organic"}
-    | {"organic", "disinfection by-product", "inorganic"}
-)
 
 
 def _slipped(single: Single) -> str:
@@ -262,7 +257,7 @@ def _told(single: Single, found: Iterable[Problem]) -> frozenset[str]:
 
 def _untold(single: Single, found: Iterable[Problem]) -> str:
     """What was measured and cannot be judged against a health limit, and no problem speaks of."""
-    names = {item.analyte for item in untold_limits(single)} - _told(single, found)
+    names = ({item.analyte for item in untold_limits(single)} | unbounded(single)) - _told(single, found)
     return listed(sorted(map(label, names))) if names else ""
 
 
@@ -284,5 +279,5 @@ def _without_limit(single: Single) -> str:
     told |= {single.sample.results[place].analyte for one in met for place in one.results}
     told |= {member.partition(":")[0] for one in met for member in one.limit.members}
     table = single.waters.table
-    names = [name for name in table.analytes if groups().get(name) in _FEARED and table.most(name).low[0] > 0.0]
+    names = [name for name in table.analytes if groups().get(name) in FEARED and table.most(name).low[0] > 0.0]
     return ", ".join(sorted(label(name) for name in names if name not in told))

@@ -3,19 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
-from datetime import date, timedelta
 from functools import cache
 
 import numpy as np
 
 from wellchem.interpretation.checks_report import too_late
-from wellchem.interpretation.coming import coming
 from wellchem.interpretation.conditions import holds
 from wellchem.interpretation.others import of_the_same_water
 from wellchem.interpretation.practice import by, level, problem_of, problems, rows, source
 from wellchem.interpretation.signs import chlorinated
 from wellchem.interpretation.single import Single
-from wellchem.interpretation.table import Bools
+from wellchem.interpretation.untold import settled, untold_limits
 from wellchem.interpretation.verdicts import UNDECIDED
 from wellchem.interpretation.waters import HOURS_A_DAY
 from wellchem.interpretation.weighing import CERTAIN, LIKELY, POSSIBLE
@@ -264,40 +262,13 @@ def _untold(single: Single, asked: frozenset[str]) -> Iterable[MissingTest]:
         )
 
 
-def untold_limits(single: Single) -> tuple[Comparison, ...]:
-    """Comparisons with a health limit, or with a goal that a health limit is enacted for later beside, that this report
-    leaves open though what they ask for was measured."""
-    verdicts = single.waters.verdicts
-    open_ones = verdicts.counts & (verdicts.state == UNDECIDED) & ~verdicts.incomplete
-    places = np.flatnonzero(verdicts.untold & verdicts.health & ~verdicts.incomplete & ~_settled(single))
-    goals = (place for place in np.flatnonzero(open_ones & verdicts.goal) if _open_later(single, int(place)))
-    return tuple(single.comparisons[place] for place in (*places, *goals))
-
-
-def _open_later(single: Single, place: int) -> bool:
-    """Whether a limit that is enacted for later, where only a goal is in force, may be passed."""
-    item = single.comparisons[place]
-    if not item.later or item.amount is None:
-        return False
-    day = date(1970, 1, 1) + timedelta(hours=float(single.waters.day[0]) - HOURS_A_DAY)
-    limit = coming(item.analyte, item.limit.authority, item.limit.id, day)
-    return limit is not None and limit.canonical_maximum is not None and item.amount.high > limit.canonical_maximum
-
-
-def _settled(single: Single) -> Bools:
-    """Comparisons of an amount that another result bounds, where the problem is decided without it."""
-    verdicts = single.waters.verdicts
-    decided = np.array([single.certainty(row.code) > POSSIBLE for row in problems()], dtype=bool)
-    return np.asarray(verdicts.derived & decided[verdicts.problem])
-
-
 def _members(single: Single) -> dict[frozenset[str], MissingTest]:
     """What to test where members of group limits were not measured, and without them the sums cannot be judged: by the
     members, since one bottle settles all limits that lack the same."""
     verdicts = single.waters.verdicts
     lacked: dict[str, list[int]] = {}
     for place in np.flatnonzero(
-        verdicts.counts & verdicts.health & verdicts.incomplete & (verdicts.state == UNDECIDED) & ~_settled(single)
+        verdicts.counts & verdicts.health & verdicts.incomplete & (verdicts.state == UNDECIDED) & ~settled(single)
     ):
         reasons = single.comparisons[place].reasons
         names = next(word.partition("=")[2] for word in reasons if word.startswith(Reason.MEMBERS_MISSING.value))
