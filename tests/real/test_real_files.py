@@ -32,9 +32,9 @@ WHOLE = {
 }
 # Sheets left unread with their reason: sampled filters of 0.02 and 0.45 µm side by side, and two columns under one site.
 UNREAD_SHEETS = {"5.4.17", "7.14.17"}
-# Columns of the stream workbook that are lost without a word: two under the heading "By GI", and a cell of ferrous iron
-# beside a remark in each of two sheets. Not mended yet; named, so that nothing else can join them.
-LOST = {("11.30.17", 71), ("11.30.17", 72), ("5.4.17", 71), ("7.11.18", 69)}
+# Cells of the stream workbook that are lost without a word: one of ferrous iron beside a remark in each of two sheets.
+# Not mended yet; named, so that nothing else can join them.
+LOST = {("5.4.17", 71), ("7.11.18", 69)}
 LARGE = 40_000
 SAMPLE = 150
 

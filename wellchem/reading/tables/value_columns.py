@@ -14,6 +14,7 @@ from wellchem.reading.tables.shape import LAYOUT, SMALL, R, Shape, ValueColumn, 
 from wellchem.vocabulary import ColumnRole
 
 # A laboratory's number behind the point of sampling, no count of taps and no year: "Raw water 7781-A".
+_ALIKE = 3  # groups from which a heading under them is taken for the same thing of each
 _NUMBERED = re.compile(r"^(?P<point>.*\D)\s+(?!(?:19|20)\d\d$)(?P<number>(?=(?:\D*\d){3})[\w/.-]{4,})$")
 _BOUND = re.compile(r"[<>≤≥=]")
 _YEAR = re.compile(r"(?:19|20)\d\d(?:\s?[-–/]\s?(?:19|20)?\d\d)?")
@@ -238,7 +239,7 @@ def _word_roles(cells: Cells, head: Head) -> set[ColumnRole]:
 
 def _without_statistics(cells: Cells, shape: Shape, heads: dict[int, Head], free: list[int]) -> list[int]:
     """Columns that no word of their heading calls an average, a deviation, a limit …"""
-    kept = []
+    kept, alike = [], [heads[column] for column in free if column in heads]
     for column in free:
         roles = _word_roles(cells, heads[column]) if column in heads else set()
         vocabulary = cells.lexicon.vocabulary
@@ -246,12 +247,20 @@ def _without_statistics(cells: Cells, shape: Shape, heads: dict[int, Head], free
         if label and R.PERCENT_RECOVERY not in roles and (vocabulary.point(label) or vocabulary.id_role(label)):
             roles = set()  # "Flushed 5 min": minutes, not a minimum
         odd = sorted(role for role in roles if role in LAYOUT or role is R.PERCENT_RECOVERY)
+        if odd == [R.ADMINISTRATIVE] and _one_of_many(heads[column], alike):
+            odd = []  # one of many alike: the word is part of the sample's name over it
         if odd:
             shape.layout[column] = LAYOUT.get(odd[0], LayoutKind.ADMINISTRATIVE)
             shape.took(heads[column], str(odd[0]), "a word of its heading")
         else:
             kept.append(column)
     return kept
+
+
+def _one_of_many(head: Head, others: list[Head]) -> bool:
+    """Whether a column's own heading stands under several groups, as FA and RA under the name of every sample."""
+    groups = {other.group for other in others if other.own[-1:] == head.own[-1:]}
+    return bool(head.own and head.group) and len(groups) >= _ALIKE
 
 
 def _names_sample(cells: Cells, head: Head) -> bool:
@@ -279,7 +288,9 @@ def _are_samples(cells: Cells, heads: list[Head]) -> bool:
     named = [_names_sample(cells, head) or (repeated and bool(head.group)) for head in heads]
     if any(named) and sum(named) * 2 >= len(named):
         return not any(
-            _word_roles(cells, head) & _NOT_SAMPLES for head, known in zip(heads, named, strict=True) if not known
+            _word_roles(cells, head) & _NOT_SAMPLES
+            for head, known in zip(heads, named, strict=True)
+            if not known and not _one_of_many(head, heads)
         )
     grouped = [cells.lexicon.column(head.group) for head in grouped_heads]
     return len(grouped) == len(heads) and all(
