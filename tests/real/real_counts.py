@@ -15,6 +15,7 @@ from real_truth import FOLDER
 
 import wellchem
 from wellchem.errors import NothingFound
+from wellchem.intake import Batch
 from wellchem.models.sample import Report, Unread
 
 SUFFIXES = (".csv", ".gz", ".xlsx", ".pdf", ".rdb")
@@ -34,6 +35,12 @@ def read(file: str) -> tuple[Report | None, tuple[Unread, ...]]:
     except NothingFound as nothing:
         return None, nothing.unread
     return report, report.unread
+
+
+@cache
+def batch(file: str) -> Batch:
+    """One file as frames, read once for all that is held against it."""
+    return wellchem.read_batch([FOLDER / file])
 
 
 def line(file: str) -> str:

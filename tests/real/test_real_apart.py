@@ -1,10 +1,8 @@
 """Public files that hold no analysis of one water: leaflets of water systems, lists of names, flows, sums of equivalents."""
 
 import pytest
-from real_counts import files, read
+from real_counts import batch, files, read
 from real_truth import FOLDER
-
-import wellchem
 
 pytestmark = pytest.mark.skipif(not FOLDER.is_dir(), reason="the public data folder is not there")
 
@@ -127,7 +125,7 @@ UNITLESS = [
 
 @pytest.mark.parametrize("file", UNITLESS)
 def test_a_unit_that_is_not_printed_is_said_to_be_supposed(file):
-    results = wellchem.read_batch([FOLDER / file]).results
+    results = batch(file).results
     with_unit = results[results["unit"].astype(str) != "1"]
     assert len(with_unit) > 20
     assert with_unit["assumptions"].astype(str).str.contains("unit=").all()

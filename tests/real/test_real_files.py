@@ -7,11 +7,10 @@ import math
 import random
 
 import pytest
+from real_counts import batch
 from real_stream import book, sheet_csv
 from real_truth import ANY, FILES, FOLDER, INF
 from real_wide import WIDE
-
-import wellchem
 
 pytestmark = pytest.mark.skipif(not FOLDER.is_dir(), reason="the public data folder is not there")
 
@@ -61,13 +60,13 @@ def compare(file):
     """What is missing, wrong, silently gone, or read beside the truth."""
     truth = list(TRUTHS[file]())
     chosen = chosen_of(file, truth)
-    batch = wellchem.read_batch([FOLDER / file])
+    read = batch(file)
     wanted = {one.row for one in chosen}
-    frame = batch.results[batch.results["row"].notna()]
+    frame = read.results[read.results["row"].notna()]
     by_place = {}
     for record in (frame if file in WHOLE else frame[frame["row"].isin(wanted)]).to_dict("records"):
         by_place.setdefault((record["row"], record["analyte"]), []).append(record)
-    lost = batch.unread.astype({"sheet": object}).fillna({"sheet": ""})
+    lost = read.unread.astype({"sheet": object}).fillna({"sheet": ""})
     unread = set(zip(lost["sheet"], lost["row"], strict=True))
     missing, wrong, gone, met = [], [], [], set()
     for one in chosen:

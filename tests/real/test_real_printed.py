@@ -10,10 +10,8 @@ from functools import cache
 from xml.etree import ElementTree
 
 import pytest
-from real_counts import files
+from real_counts import batch, files
 from real_truth import FOLDER, workbook
-
-import wellchem
 
 pytestmark = pytest.mark.skipif(not FOLDER.is_dir(), reason="the public data folder is not there")
 
@@ -64,7 +62,7 @@ def sheets(file):
 
 @cache
 def results(file):
-    frame = wellchem.read_batch([FOLDER / file]).results
+    frame = batch(file).results
     frame = frame.assign(sheet=frame["sheet"].astype(object).fillna(""))
     columns = [
         "sheet",
