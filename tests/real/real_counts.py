@@ -11,13 +11,15 @@ import sys
 from collections import Counter
 from functools import cache
 
+import pandas as pd
 from real_truth import FOLDER
 
 import wellchem
 from wellchem.errors import NothingFound
-from wellchem.intake import Batch
 from wellchem.models.sample import Report, Unread
 
+# Lists of names, codes and units: not one of their rows has a value, and none of them is a result.
+LISTS = ("nwis/pCodeToName.csv", "nwis/parameterCdFile.csv", "wide/kwale_dictionary.csv")
 SUFFIXES = (".csv", ".gz", ".xlsx", ".pdf", ".rdb")
 
 
@@ -38,9 +40,11 @@ def read(file: str) -> tuple[Report | None, tuple[Unread, ...]]:
 
 
 @cache
-def batch(file: str) -> Batch:
-    """One file as frames, read once for all that is held against it."""
-    return wellchem.read_batch([FOLDER / file])
+def results(file: str) -> pd.DataFrame:
+    """The results of one file as a frame, quality control too."""
+    report = read(file)[0]
+    assert report is not None
+    return report.to_frame()
 
 
 def line(file: str) -> str:

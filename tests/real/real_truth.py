@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable, Iterator
+from functools import cache
 from pathlib import Path
 from typing import NamedTuple
 
@@ -282,6 +283,7 @@ def nwis(file: str, names: dict[str, tuple[str, float]]) -> Iterator[True_]:
         yield True_(index + 2, None, analyte, ANY, 0.0 if cells["remark_cd"] == "<" else value, value)
 
 
+@cache
 def workbook(file: str, values: bool = True):
     """A workbook with the values that were saved for its formulas, or with the formulas."""
     import openpyxl

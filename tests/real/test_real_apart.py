@@ -1,7 +1,7 @@
 """Public files that hold no analysis of one water: leaflets of water systems, lists of names, flows, sums of equivalents."""
 
 import pytest
-from real_counts import batch, files, read
+from real_counts import LISTS, files, read, results
 from real_truth import FOLDER
 
 pytestmark = pytest.mark.skipif(not FOLDER.is_dir(), reason="the public data folder is not there")
@@ -105,7 +105,7 @@ def test_flows_and_tests_of_a_format_hold_no_result(file):
     assert read(file)[0] is None
 
 
-@pytest.mark.parametrize("file", ["nwis/pCodeToName.csv", "nwis/parameterCdFile.csv", "wide/kwale_dictionary.csv"])
+@pytest.mark.parametrize("file", LISTS)
 def test_a_list_of_names_holds_no_result(file):
     report, unread = read(file)
     assert report is None
@@ -125,7 +125,7 @@ UNITLESS = [
 
 @pytest.mark.parametrize("file", UNITLESS)
 def test_a_unit_that_is_not_printed_is_said_to_be_supposed(file):
-    results = batch(file).results
-    with_unit = results[results["unit"].astype(str) != "1"]
+    frame = results(file)
+    with_unit = frame[frame["unit"].astype(str) != "1"]
     assert len(with_unit) > 20
     assert with_unit["assumptions"].astype(str).str.contains("unit=").all()

@@ -7,7 +7,7 @@ import math
 import random
 
 import pytest
-from real_counts import batch
+from real_counts import read, results
 from real_stream import book, sheet_csv
 from real_truth import ANY, FILES, FOLDER, INF
 from real_wide import WIDE
@@ -60,14 +60,13 @@ def compare(file):
     """What is missing, wrong, silently gone, or read beside the truth."""
     truth = list(TRUTHS[file]())
     chosen = chosen_of(file, truth)
-    read = batch(file)
+    frame = results(file)
     wanted = {one.row for one in chosen}
-    frame = read.results[read.results["row"].notna()]
+    frame = frame[frame["row"].notna()]
     by_place = {}
     for record in (frame if file in WHOLE else frame[frame["row"].isin(wanted)]).to_dict("records"):
         by_place.setdefault((record["row"], record["analyte"]), []).append(record)
-    lost = read.unread.astype({"sheet": object}).fillna({"sheet": ""})
-    unread = set(zip(lost["sheet"], lost["row"], strict=True))
+    unread = {(one.origin.sheet or "", one.origin.row) for one in read(file)[1]}
     missing, wrong, gone, met = [], [], [], set()
     for one in chosen:
         found = [

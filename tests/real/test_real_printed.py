@@ -10,13 +10,13 @@ from functools import cache
 from xml.etree import ElementTree
 
 import pytest
-from real_counts import batch, files
+from real_counts import LISTS, files
+from real_counts import results as results_of
 from real_truth import FOLDER, workbook
 
 pytestmark = pytest.mark.skipif(not FOLDER.is_dir(), reason="the public data folder is not there")
 
 TABLES = [file for file in files() if not file.endswith((".pdf", ".rdb"))] if FOLDER.is_dir() else []
-LISTS = {"nwis/pCodeToName.csv", "nwis/parameterCdFile.csv", "wide/kwale_dictionary.csv"}  # of names, without a value
 MAIN = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}"
 
 
@@ -62,7 +62,7 @@ def sheets(file):
 
 @cache
 def results(file):
-    frame = batch(file).results
+    frame = results_of(file)
     frame = frame.assign(sheet=frame["sheet"].astype(object).fillna(""))
     columns = [
         "sheet",

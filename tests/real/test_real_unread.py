@@ -3,7 +3,7 @@
 import re
 
 import pytest
-from real_counts import files, read
+from real_counts import LISTS, files, read
 from real_truth import FOLDER
 
 from wellchem.vocabulary import bundled
@@ -14,8 +14,6 @@ pytestmark = pytest.mark.skipif(not FOLDER.is_dir(), reason="the public data fol
 OF_NAMES = {"unknown_name", "no_name", "not_a_table"}
 # A value as the unread list prints it after the name: a number, perhaps compared, or a word for not detected.
 VALUE = re.compile(r"\s(?:[<>≤≥]|[-+]?\d*\.?\d+(?:[eE][-+]?\d+)?(?=\s|$)|ND\b|no data\b).*$")
-# Lists of names, codes and units: not one of their rows has a value, and none of them is a result.
-DICTIONARIES = {"nwis/pCodeToName.csv", "nwis/parameterCdFile.csv", "wide/kwale_dictionary.csv"}
 
 
 def hidden(unread):
@@ -29,7 +27,7 @@ def hidden(unread):
 
 @pytest.mark.parametrize("file", files() if FOLDER.is_dir() else [])
 def test_no_reason_hides_an_analyte(file):
-    if file in DICTIONARIES:
+    if file in LISTS:
         assert read(file)[0] is None
         return
     found = [(one.reason.value, hidden(one), one.text[:120]) for one in read(file)[1] if one.reason.value in OF_NAMES]

@@ -162,9 +162,8 @@ def _left(
     effect, bound, signed = given.effect[at], given.bound[at], given.signed[at]
     own = (number > 0) | (signed & ~np.isnan(number))
     flagged = (effect & int(Effect.FLAGGED)) != 0
-    own &= ~(
-        flagged & (given.censoring[at] == NONE) & (number < np.fmax(detection, 0.0))
-    )  # an instrument's raw reading
+    # What an instrument shows below its detection limit is no bound.
+    own &= ~(flagged & (given.censoring[at] == NONE) & (number < np.fmax(detection, 0.0)))
     by_detection = (bound == 1) | ((effect & int(Effect.BELOW_DETECTION)) != 0)
     by_reporting = (bound == 2) | ((effect & int(Effect.BELOW_REPORTING)) != 0)
     reporting = np.where(reporting > 0, reporting, np.nan)

@@ -16,8 +16,7 @@ from numpy.typing import NDArray
 
 from wellchem.models.codes import Role, SamplingPoint
 from wellchem.normalise.numbers import plain_numbers
-from wellchem.reading.date_columns import DateTexts, PrintedDates, day_first, parsed_all
-from wellchem.reading.dates import clock
+from wellchem.reading.date_columns import NO_CLOCK, DateTexts, PrintedDates, day_first, parsed_all, seconds_of_day
 from wellchem.reading.rows import Coded, SampleHeads, of
 from wellchem.vocabulary import Vocabulary
 
@@ -119,9 +118,8 @@ def _order(columns: list[_Dates]) -> bool | None:
 
 def _with_times(dates: PrintedDates, times: Coded) -> tuple[Times, NDArray[np.bool_]]:
     """Moments with the time of day of a column of their own where the date prints none, and whether one is printed."""
-    clocks = [clock(str(text)) for text in times.texts]
-    seconds = np.array([-1 if at is None else at[0] * 3600 + at[1] * 60 + at[2] for at in clocks] + [-1])[times.codes]
-    own = (seconds >= 0) & ~dates.timed & ~np.isnat(dates.when)
+    seconds = np.array([seconds_of_day(str(text)) for text in times.texts] + [NO_CLOCK])[times.codes]
+    own = (seconds != NO_CLOCK) & ~dates.timed & ~np.isnat(dates.when)
     return dates.when + np.where(own, seconds, 0).astype("m8[s]"), dates.timed | own
 
 

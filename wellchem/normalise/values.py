@@ -10,7 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wellchem.normalise.numbers import NOT_REPORTED, Numbers, ambiguous, decimal_of, numbers_of, stacked
-from wellchem.reading.rows import Coded, PrintedRows, few
+from wellchem.reading.rows import Coded, PrintedRows, few, texts_of
 from wellchem.reading.tables import Reading
 from wellchem.vocabulary import Vocabulary
 
@@ -101,9 +101,7 @@ def _by_legend(vocabulary: Vocabulary, texts: NDArray[Any], legend: Mapping[str,
             words[_spelled(code)] = plain
     if not words:
         return texts
-    made = texts.copy()
-    made[:] = [words.get(_spelled(str(text)), text) for text in texts]
-    return made
+    return texts_of([words.get(_spelled(str(text)), str(text)) for text in texts])
 
 
 def _spelled(code: str) -> str:

@@ -18,7 +18,7 @@ _SERIAL = re.compile(r"[345]\d{4}")  # a day that a spreadsheet left as its numb
 _SERIAL_ZERO = datetime(1899, 12, 30)
 _LONGEST_TIME = 24  # letters; with the longest day before it a text is still no longer than a date can be
 _NO_DAY = np.iinfo(np.int64).min  # what numpy takes for no time
-_NO_CLOCK = -1
+NO_CLOCK = -1
 
 
 @dataclass(frozen=True, eq=False)
@@ -62,10 +62,10 @@ def parsed_all(printed: DateTexts, day_comes_first: bool) -> PrintedDates:
         if found is not None:
             day[place], either[place] = _moment(found, day_comes_first), found.either is not None
     day, either = day[printed.day], either[printed.day]
-    clocks = np.array([_seconds(str(text)) for text in printed.rests], np.int64)[printed.behind]
     timed = np.array([text != "" for text in printed.rests], bool)[printed.behind]
+    clocks = np.array([seconds_of_day(str(text)) if text else 0 for text in printed.rests], np.int64)[printed.behind]
     alone = np.array([_SERIAL.fullmatch(text) is not None for text in printed.days], bool)[printed.day]
-    apart = (day != _NO_DAY) & (clocks != _NO_CLOCK) & ~(alone & timed)
+    apart = (day != _NO_DAY) & (clocks != NO_CLOCK) & ~(alone & timed)
     when = np.where(apart, day + clocks, _NO_DAY).view("M8[s]")
     either, timed = either & apart, timed & apart
     for place in np.flatnonzero(~apart).tolist():
@@ -90,12 +90,10 @@ def _day(text: str) -> PrintedDate | None:
     return None if found is None or found.timed else found
 
 
-def _seconds(text: str) -> int:
-    """A time of day in seconds, none for an empty text; a text that is longer than any date is no time of one."""
-    if not text:
-        return 0
+def seconds_of_day(text: str) -> int:
+    """A time of day in seconds; `NO_CLOCK` where the text is none, or longer than any behind a date."""
     found = clock(text) if len(text) < _LONGEST_TIME else None
-    return _NO_CLOCK if found is None else found[0] * 3600 + found[1] * 60 + found[2]
+    return NO_CLOCK if found is None else found[0] * 3600 + found[1] * 60 + found[2]
 
 
 def day_first(columns: Iterable[DateTexts]) -> bool | None:

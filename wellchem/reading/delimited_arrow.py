@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 EDGE = 1 << 16  # bytes at both ends read apart: preamble, header, footer
 LEAF = 1 << 18  # bytes of an irregular stretch that are no longer halved
 SLICE = 1 << 26  # bytes looked through at a time for line ends
-_LONG = 1000  # texts of a column from which they are left to pyarrow
+LONG = 1000  # texts of a column from which they are left to pyarrow
 BLOCK = 1 << 20  # bytes that pyarrow parses at a time: they stay in the processor's cache
 
 
@@ -177,5 +177,5 @@ def _column(chunked: pa.ChunkedArray) -> GridColumn:
         into = again.indices.fill_null(-1).to_numpy(zero_copy_only=False).astype(np.int32)
         codes = np.append(into, np.int32(-1))[codes]
         dictionary = again.dictionary
-    texts = ArrowTexts(dictionary) if len(dictionary) > _LONG else dictionary.to_numpy(zero_copy_only=False)
+    texts = ArrowTexts(dictionary) if len(dictionary) > LONG else dictionary.to_numpy(zero_copy_only=False)
     return GridColumn(codes, cast(Any, texts))

@@ -49,6 +49,11 @@ class Lexicon:
         """Whether the text is a known analyte's name."""
         return bool(self.kind(text) & Kind.NAME)
 
+    def is_only_unit(self, text: str) -> bool:
+        """Whether the text is a unit, and neither a value nor a name."""
+        kind = self.kind(text)
+        return bool(kind & Kind.UNIT) and not kind & (Kind.VALUE | Kind.NAME)
+
     def kind(self, text: str) -> Kind:
         """What the text can be."""
         found = self._kinds.get(text)

@@ -239,7 +239,7 @@ def _ranges(cells: Cells, column: int, body: int) -> bool:
 
 def _counted(cells: Cells, column: int, body: int) -> bool:
     """Whether a column headed by a word such as "Count" holds results: among its numbers stand signs or words."""
-    texts = {text for row in range(body, min(body + 60, cells.height)) if (text := cells.text(row, column))}
+    texts = _texts(cells, column, body)
     kinds = [cells.lexicon.kind(text) for text in texts]
     return any(kind & Kind.VALUE and not kind & Kind.NUMBER for kind in kinds) and all(
         kind & Kind.VALUE for kind in kinds

@@ -13,8 +13,8 @@ from wellchem.reading.tables.headers import Head
 from wellchem.reading.tables.shape import LAYOUT, SMALL, R, Shape, ValueColumn, numeric
 from wellchem.vocabulary import ColumnRole
 
-# A laboratory's number behind the point of sampling, no count of taps and no year: "Raw water 7781-A".
 _ALIKE = 3  # groups from which a heading under them is taken for the same thing of each
+# A laboratory's number behind the point of sampling, no count of taps and no year: "Raw water 7781-A".
 _NUMBERED = re.compile(r"^(?P<point>.*\D)\s+(?!(?:19|20)\d\d$)(?P<number>(?=(?:\D*\d){3})[\w/.-]{4,})$")
 _BOUND = re.compile(r"[<>≤≥=]")
 _YEAR = re.compile(r"(?:19|20)\d\d(?:\s?[-–/]\s?(?:19|20)?\d\d)?")

@@ -13,7 +13,7 @@ from wellchem.reading.rows import Coded, Table, column, constant, of
 from wellchem.reading.tables.above import samples_above, titled
 from wellchem.reading.tables.beside import apart, are_units, inverted, not_reportable
 from wellchem.reading.tables.between import between
-from wellchem.reading.tables.cells import Cells, Kind
+from wellchem.reading.tables.cells import Cells
 from wellchem.reading.tables.headers import Header, header_at
 from wellchem.reading.tables.limits import limit_texts
 from wellchem.reading.tables.reader import Reader
@@ -106,8 +106,7 @@ def _units_from_here(reader: Reader, grid: int, cells: Cells, row: int, shapes: 
     """Take units that stand where the results do, beside a title or a label: they hold from here on."""
     for value in (value for shape in shapes for value in shape.values):
         text = cells.text(row, value.column)
-        kind = cells.lexicon.kind(text)
-        if kind & Kind.UNIT and not kind & (Kind.VALUE | Kind.NAME):
+        if cells.lexicon.is_only_unit(text):
             value.unit = text
             reader.ledger.layout(grid, slice(row, row + 1), [value.column], LayoutKind.HEADER)
 

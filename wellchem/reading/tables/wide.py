@@ -139,14 +139,10 @@ def _units_alone(cells: Cells, wide: Wide) -> NDArray[np.bool_]:
         source = cells.grid.columns[analyte.column]
         filled += source.codes >= 0
         if len(source.texts) <= 20_000:
-            mine = [text[:1] not in _FIGURES and _is_unit(cells.lexicon.kind(text)) for text in source.texts.tolist()]
+            mine = [text[:1] not in _FIGURES and cells.lexicon.is_only_unit(text) for text in source.texts]
             units += np.array([*mine, False])[source.codes]
     made: NDArray[np.bool_] = (units > 0) & (units == filled)
     return made
-
-
-def _is_unit(kind: Kind) -> bool:
-    return bool(kind & Kind.UNIT) and not kind & (Kind.VALUE | Kind.NAME)
 
 
 def _label_role(lexicon: Lexicon, text: str) -> ColumnRole | None:
@@ -184,9 +180,7 @@ def _with_unit(lexicon: Lexicon, text: str) -> bool:
 
 def _row_role(cells: Cells, row: int, wide: Wide) -> ColumnRole:
     texts = [text for analyte in wide.analytes if (text := cells.text(row, analyte.column))]
-    if texts and all(
-        cells.lexicon.kind(text) & Kind.UNIT and not cells.lexicon.kind(text) & Kind.VALUE for text in texts
-    ):
+    if texts and all(map(cells.lexicon.is_only_unit, texts)):
         return ColumnRole.UNIT
     for cell in cells.line(row):
         if cell.column not in {analyte.column for analyte in wide.analytes}:
