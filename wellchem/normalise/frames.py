@@ -9,13 +9,13 @@ import pandas as pd
 from numpy.typing import NDArray
 
 from wellchem import schema
-from wellchem.normalise.combinations import grouped
 from wellchem.normalise.heads import ROLES
 from wellchem.normalise.meanings import Meanings
 from wellchem.normalise.numbers import CENSORING
 from wellchem.normalise.reasons import BESIDE, OK, REASONS
 from wellchem.normalise.results import UNREAD, Normalised
 from wellchem.reading.arrow_texts import ArrowTexts
+from wellchem.reading.combinations import grouped
 from wellchem.reading.grid import Grid
 from wellchem.reading.rows import Coded, concatenated, of, texts_of
 

@@ -9,9 +9,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wellchem.models.codes import Censoring
-from wellchem.normalise.combinations import grouped
 from wellchem.normalise.effects import Effect, Effects, Marks
 from wellchem.normalise.numbers import LEFT, Floats, Numbers
+from wellchem.reading.combinations import grouped
 from wellchem.reading.rows import Coded, constant, of
 from wellchem.reading.tables import Reading
 from wellchem.vocabulary import Consequence, Vocabulary
@@ -52,7 +52,7 @@ def marks_of(vocabulary: Vocabulary, reading: Reading, numbers: Numbers, which: 
         inside, note, rows.qualifier, rows.remark, rows.flag, rows.condition, rows.status, rows.standard
     )
     found: list[Effects] = []
-    for row in firsts:
+    for row in firsts.tolist():
         parts = [marks.qualifier(code) for code in inside[row].split(";") if code]
         standard = rows.standard[row]
         parts += [marks.qualifier(rows.qualifier[row], f"{standard}_qualifier")] if rows.qualifier[row] else []

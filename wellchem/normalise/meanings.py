@@ -9,7 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from wellchem.models.codes import Fraction, Measured, UnreadReason
-from wellchem.normalise.combinations import grouped
+from wellchem.reading.combinations import grouped
 from wellchem.reading.rows import Coded
 from wellchem.vocabulary import NameMeaning, UnitMeaning, UnitProblem, Vocabulary
 
@@ -143,6 +143,6 @@ def meanings_of(
     group, firsts = grouped(name, code_list, unit, fraction, basis, measured)
     each = [
         meaning_of(vocabulary, name[row], code_list[row], unit[row], fraction[row], basis[row], measured[row])
-        for row in firsts
+        for row in firsts.tolist()
     ]
     return Meanings(group, each)

@@ -9,7 +9,6 @@ from numpy.typing import NDArray
 
 from wellchem.models.codes import Role, UnreadReason
 from wellchem.normalise.bounds import SUPPOSED, Bounded, Evidence, bounded
-from wellchem.normalise.combinations import grouped
 from wellchem.normalise.companions import joined_companions
 from wellchem.normalise.heads import ROLES, Heads, heads_of
 from wellchem.normalise.limits import Limits
@@ -19,6 +18,7 @@ from wellchem.normalise.numbers import NONE, Floats, Numbers
 from wellchem.normalise.reasons import BESIDE, OK, REASONS, reasons_of
 from wellchem.normalise.repeats import quoted, repeated
 from wellchem.normalise.values import decimals_of, in_cell, values_of
+from wellchem.reading.combinations import grouped
 from wellchem.reading.rows import Coded, PrintedRows, of
 from wellchem.reading.tables import Reading
 from wellchem.vocabulary import Vocabulary
@@ -190,7 +190,7 @@ def _assumptions(
     decimal = Coded(np.where(supposed_decimal, 0, -1).astype(np.int32), of(["decimal=."]).texts)
     group, firsts = grouped(own, head, marks.assumptions, bound, rows.column_note, decimal)
     texts = []
-    for row in firsts:
+    for row in firsts.tolist():
         parts = [
             *own[row].split(";"),
             *head[row].split(";"),

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import csv
 from collections import Counter
+from collections.abc import Sequence
+from concurrent.futures import ThreadPoolExecutor
 from typing import TYPE_CHECKING, Any, cast
 
 import numpy as np
@@ -43,8 +45,7 @@ def read_columns(text: bytes, dialect: Dialect) -> tuple[tuple[GridColumn, ...],
     if not text.startswith((b"#", b"\n")) and not blank_lines:
         table = _by_arrow(memoryview(text), dialect, dialect.width, False)
         if table is not None and table.num_rows == count:
-            columns = tuple(_column(table.column(at)) for at in range(table.num_columns))
-            return columns, np.arange(1, count + 1, dtype=np.int32)
+            return _columns(table.columns), np.arange(1, count + 1, dtype=np.int32)
     comments = dialect.comments(text)  # whole lines, whatever quotes stand in them
     text = text[sum(len(line.encode()) + 1 for line in comments) :]
     ends, inside = _record_ends(text, dialect.quoted)
@@ -85,9 +86,9 @@ def read_columns(text: bytes, dialect: Dialect) -> tuple[tuple[GridColumn, ...],
         chunks: list[pa.Array] = []
         for part in parts:
             chunks += part.column(at).chunks if at < part.num_columns else [pa.nulls(part.num_rows, pa.string())]
-        found.append(_column(pa.chunked_array(chunks)))
+        found.append(pa.chunked_array(chunks))
     numbers = np.concatenate((np.arange(len(comments)), lines + len(comments))) + 1
-    return tuple(found), numbers.astype(np.int32)
+    return _columns(found), numbers.astype(np.int32)
 
 
 def _record_ends(text: bytes, quoted: bool) -> tuple[NDArray[np.int64] | None, bool]:
@@ -162,6 +163,14 @@ def _by_hand(records: list[list[str]]) -> pa.Table:
     return pa.table(columns, names=[str(at) for at in range(width)])
 
 
+def _columns(columns: Sequence[pa.ChunkedArray]) -> tuple[GridColumn, ...]:
+    """The grid's columns, several at a time: pyarrow encodes without Python's lock."""
+    import pyarrow as pa
+
+    with ThreadPoolExecutor(pa.cpu_count()) as workers:
+        return tuple(workers.map(_column, columns))
+
+
 def _column(chunked: pa.ChunkedArray) -> GridColumn:
     """A grid's column of pyarrow's: one dictionary, blanks at the ends of texts taken away."""
     import pyarrow as pa
@@ -169,7 +178,8 @@ def _column(chunked: pa.ChunkedArray) -> GridColumn:
 
     # Encoding whole columns costs half of what dictionaries of every block and their union do.
     chunks = chunked.dictionary_encode().chunks
-    codes = np.concatenate([chunk.indices.fill_null(-1).to_numpy(zero_copy_only=False) for chunk in chunks])
+    indices = pa.chunked_array([chunk.indices for chunk in chunks], pa.int32()).combine_chunks()
+    codes = indices.fill_null(-1).to_numpy(zero_copy_only=False)
     dictionary = chunks[-1].dictionary
     trimmed = pc.utf8_trim_whitespace(dictionary)
     if len(trimmed) and not trimmed.equals(dictionary):

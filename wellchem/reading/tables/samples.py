@@ -8,6 +8,7 @@ import numpy as np
 import pandas as pd
 from numpy.typing import NDArray
 
+from wellchem.reading.combinations import grouped
 from wellchem.reading.rows import HEAD_FIELDS, Coded, SampleHeads, concatenated, constant, of
 
 # What tells one sample from another; the rest is said of a sample.
@@ -45,17 +46,13 @@ class SampleBook:
         """Numbers of the samples of rows whose heads stand in columns; `said` holds where these are empty."""
         length = len(next(iter(columns.values())))
         identity = _carried({field: column for field, column in columns.items() if field in IDENTITY})
-        key = np.zeros(length, np.int64)
-        for coded in identity.values():
-            key = _combined(key, coded.codes.astype(np.int64) + 1)
-        group, uniques = pd.factorize(key)
-        first = _first(group, len(uniques))
+        group, first = grouped(*identity.values(), within=np.zeros(length, np.int64))
         leads: dict[str, Coded] = {}
         for field, column in columns.items():
             coded = identity.get(field, column)
-            lead = coded.codes[first] if field in identity else _agreed(coded.codes, group, len(uniques))
+            lead = coded.codes[first] if field in identity else _agreed(coded.codes, group, len(first))
             leads[field] = Coded(lead.astype(np.int32), coded.texts, coded.distinct)
-        return self._add(leads, said, np.full(len(uniques), section, np.int32))[group]
+        return self._add(leads, said, np.full(len(first), section, np.int32))[group]
 
     def _add(
         self, columns: Mapping[str, Coded], said: Mapping[str, str], sections: NDArray[np.int32]
@@ -107,20 +104,9 @@ def _same(
     columns: Mapping[str, Coded], sections: NDArray[np.int32], visits: NDArray[np.int64]
 ) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
     """Group of each sample by identity (by section where it says nothing of itself), and the first of each group."""
-    key = visits
-    for field in IDENTITY:
-        key = _combined(key, columns[field].codes.astype(np.int64) + 1)
+    said, _ = grouped(*(columns[field] for field in IDENTITY), within=visits)
     nothing = np.logical_and.reduce([columns[field].codes < 0 for field in IDENTITY])
-    key = pd.factorize(key)[0].astype(np.int64)
-    key = np.where(nothing, len(sections) + sections.astype(np.int64), key)
-    group, uniques = pd.factorize(key)
-    return group, _first(group, len(uniques))
-
-
-def _first(group: NDArray[np.int64], count: int) -> NDArray[np.int64]:
-    first = np.zeros(count, np.int64)
-    first[group[::-1]] = np.arange(len(group))[::-1]
-    return first
+    return grouped(within=np.where(nothing, len(sections) + sections.astype(np.int64), said))
 
 
 def _told(column: Coded, group: NDArray[np.int64], first: NDArray[np.int64]) -> Coded:
@@ -155,16 +141,6 @@ def _carried(identity: dict[str, Coded]) -> dict[str, Coded]:
         return identity
     source = np.maximum.accumulate(np.where(blank, 0, np.arange(len(blank))))
     return {field: column.take(source) for field, column in identity.items()}
-
-
-def _combined(key: NDArray[np.int64], codes: NDArray[np.int64]) -> NDArray[np.int64]:
-    """One number for each distinct pair."""
-    span = int(codes.max(initial=0)) + 1
-    if span == 1:
-        return key
-    if int(key.max(initial=0)) > 2**62 // span:
-        key = pd.factorize(key)[0].astype(np.int64)
-    return key * span + codes
 
 
 def _agreed(codes: NDArray[np.int32], group: NDArray[np.int64], count: int) -> NDArray[np.int64]:

@@ -50,7 +50,9 @@ def rows_of(cells: Cells, shapes: list[Shape], header: Header, start: int) -> ND
         own = [index for index in header.heads if cells.grid.columns[index].codes[header.last] >= 0]
         for index in own:
             codes = cells.grid.columns[index].codes
-            again += codes == codes[header.last]
+            same = codes == codes[header.last]
+            if np.count_nonzero(same) > 1:
+                again += same
         made &= again < max(2, len(own) / 2)
     return made
 
