@@ -17,16 +17,13 @@ from wellchem.normalise.results import UNREAD, Normalised
 from wellchem.reading.arrow_texts import ArrowTexts
 from wellchem.reading.combinations import grouped
 from wellchem.reading.grid import Grid
-from wellchem.reading.rows import Coded, concatenated, of, texts_of
+from wellchem.reading.rows import Coded, PrintedRows, concatenated, of, texts_of
 
 
 def results_frame(made: Normalised) -> pd.DataFrame:
     """The results frame, quality control with its role, in the order of the source."""
-    keep = np.flatnonzero(made.reason == OK)
     rows = made.reading.rows
-    place = rows.grid[keep].astype(np.int64) << 48 | rows.row[keep].astype(np.int64) << 16 | rows.column[keep]
-    if (place[1:] < place[:-1]).any():
-        keep = keep[np.argsort(place, kind="stable")]
+    keep = _in_order(rows, made.reason == OK)
     heads, sample = made.heads, rows.sample[keep]
     key, pairs = _pairs(made, keep)
     meanings = Meanings(made.meanings.group[keep], made.meanings.each)
@@ -57,7 +54,15 @@ def results_frame(made: Normalised) -> pd.DataFrame:
         "printed_unit": _categorical(made.printed_unit.take(keep)),
         **_places(made, rows.grid[keep], rows.row[keep], rows.column[keep]),
     }
-    return schema.conform("results", data, len(keep))
+    return schema.conform("results", data, len(sample))
+
+
+def _in_order(rows: PrintedRows, mask: NDArray[np.bool_]) -> Any:
+    """An index of these rows in the order of the source; the whole, uncopied, where that is all of them."""
+    if len(rows) and (rows.grid == rows.grid[0]).all() and (rows.row[1:] > rows.row[:-1]).all():
+        return slice(None) if mask.all() else np.flatnonzero(mask)
+    keep = np.flatnonzero(mask)
+    return keep[np.lexsort((rows.column[keep], rows.row[keep], rows.grid[keep]))]
 
 
 def samples_frame(made: Normalised) -> pd.DataFrame:
@@ -116,7 +121,7 @@ def _with(column: Coded, more: list[str]) -> Coded:
     return (concatenated([column, of(more)]) if more else column).compact()
 
 
-def _pairs(made: Normalised, keep: NDArray[np.int64]) -> tuple[NDArray[np.int32], NDArray[np.int64]]:
+def _pairs(made: Normalised, keep: Any) -> tuple[NDArray[np.int32], NDArray[np.int64]]:
     """Which of the pairs of a sample and a role each row has, and those pairs in the order of the samples."""
     pair = made.reading.rows.sample[keep].astype(np.int64) * len(ROLES) + made.role[keep]
     pairs = np.flatnonzero(np.bincount(pair))
@@ -139,7 +144,7 @@ def _categorical(column: Coded) -> pd.Categorical:
     if not column.distinct:
         place: dict[str, int] = {}
         to = [place.setdefault(text, len(place)) if text else -1 for text in texts]
-        codes, texts = np.array([*to, -1], np.int32)[codes], texts_of(place)
+        codes, texts = np.array([*to, -1], np.int32).take(codes), texts_of(place)
     return pd.Categorical.from_codes(codes, categories=_distinct(texts))
 
 
@@ -158,13 +163,13 @@ def _dtype(frame: str, name: str) -> Any:
 def _fixed(name: str, column: Coded) -> pd.Categorical:
     dtype = _dtype("results", name)
     to = np.array([dtype.categories.get_loc(str(text)) if str(text) else -1 for text in column.texts] + [-1], np.int8)
-    return pd.Categorical.from_codes(to[column.codes], dtype=dtype)
+    return pd.Categorical.from_codes(to.take(column.codes), dtype=dtype)
 
 
 def _codes(name: str, codes: NDArray[np.int8], words: tuple[Any, ...]) -> pd.Categorical:
     dtype = _dtype("results", name)
     to = np.array([dtype.categories.get_loc(str(word)) for word in words], np.int8)
-    return pd.Categorical.from_codes(to[codes], dtype=dtype)
+    return pd.Categorical.from_codes(to.take(codes), dtype=dtype)
 
 
 def _places(
@@ -174,8 +179,8 @@ def _places(
     every: tuple[Grid, ...] = made.reading.source.grids
     count = len(grids)
     row, column = np.zeros(count, np.int32), np.zeros(count, np.int32)
-    for number in np.unique(grids):
-        mine = grids == number
+    for number in np.flatnonzero(np.bincount(grids)):
+        mine: Any = slice(None) if (grids == number).all() else grids == number
         row[mine] = every[number].rows[rows[mine]]
         column[mine] = every[number].columns_at[columns[mine]]
     pages = np.array([grid.page or 0 for grid in every] or [0], np.int32)[grids]
@@ -186,6 +191,6 @@ def _places(
         ),
         "page": pd.arrays.IntegerArray(pages, pages == 0),
         "sheet": _categorical(sheets),
-        "row": pd.array(row, dtype="Int32"),
-        "column": pd.array(column, dtype="Int32"),
+        "row": pd.arrays.IntegerArray(row, np.zeros(count, bool)),
+        "column": pd.arrays.IntegerArray(column, np.zeros(count, bool)),
     }

@@ -96,11 +96,9 @@ class _Dates:
     def read(self, day_comes_first: bool) -> PrintedDates:
         """The date of each row."""
         found = parsed_all(self.printed, day_comes_first)
-        codes = self.column.codes
+        lookup = self.column.lookup
         return PrintedDates(
-            np.append(found.when, np.datetime64("NaT"))[codes],
-            np.append(found.timed, False)[codes],
-            np.append(found.either, False)[codes],
+            lookup(found.when, np.datetime64("NaT")), lookup(found.timed, False), lookup(found.either, False)
         )
 
 
@@ -118,7 +116,7 @@ def _order(columns: list[_Dates]) -> bool | None:
 
 def _with_times(dates: PrintedDates, times: Coded) -> tuple[Times, NDArray[np.bool_]]:
     """Moments with the time of day of a column of their own where the date prints none, and whether one is printed."""
-    seconds = np.array([seconds_of_day(str(text)) for text in times.texts] + [NO_CLOCK])[times.codes]
+    seconds = times.lookup(np.array([seconds_of_day(str(text)) for text in times.texts], np.int64), NO_CLOCK)
     own = (seconds != NO_CLOCK) & ~dates.timed & ~np.isnat(dates.when)
     return dates.when + np.where(own, seconds, 0).astype("m8[s]"), dates.timed | own
 
@@ -126,13 +124,13 @@ def _with_times(dates: PrintedDates, times: Coded) -> tuple[Times, NDArray[np.bo
 def _each(column: Coded, of_text: Callable[[str], Any], missing: Any, kind: Any) -> NDArray[Any]:
     """A number or truth for each row from its text."""
     values = [missing if (value := of_text(str(text))) is None else value for text in column.texts]
-    return np.array([*values, missing], kind)[column.codes]
+    return column.lookup(np.array(values, kind), missing)
 
 
 def _mapped(column: Coded, of_text: Callable[[str], Any]) -> Coded:
     """Another text for each row, from its text."""
     made = of([str(value) if (value := of_text(str(text))) else "" for text in column.texts])
-    return Coded(np.append(made.codes, -1)[column.codes].astype(np.int32), made.texts)
+    return column.reworded(made)
 
 
 def _roles(vocabulary: Vocabulary, printed: SampleHeads) -> NDArray[np.int8]:
@@ -154,7 +152,7 @@ def _roles(vocabulary: Vocabulary, printed: SampleHeads) -> NDArray[np.int8]:
         if len(patterns) != len(column.texts):  # a line end inside a text
             patterns = [str(text).translate(_DIGITS) for text in column.texts]
         of_pattern = {pattern: index(_id_role(vocabulary, pattern)) for pattern in set(patterns)}
-        named = np.array([*map(of_pattern.__getitem__, patterns), routine], np.int8)[column.codes]
+        named = column.lookup(np.array([*map(of_pattern.__getitem__, patterns)], np.int8), routine)
         role = np.where(role == routine, named, role).astype(np.int8)
     return role
 
@@ -176,7 +174,7 @@ def _coordinates(column: Coded, most: float) -> NDArray[np.float64]:
     for place in np.flatnonzero(~(np.abs(degrees) <= most)):
         found = _coordinate(str(column.texts[place]), most)
         degrees[place] = np.nan if found is None else found
-    return np.append(degrees, np.nan)[column.codes]
+    return column.lookup(degrees, np.nan)
 
 
 def _coordinate(text: str, most: float) -> float | None:

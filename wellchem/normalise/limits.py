@@ -5,11 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-import pandas as pd
 from numpy.typing import NDArray
 
 from wellchem.normalise.meanings import Meanings
 from wellchem.normalise.numbers import Floats, Numbers, decimal_of, numbers_of
+from wellchem.reading.combinations import grouped
 from wellchem.reading.rows import Coded
 from wellchem.vocabulary import Vocabulary
 
@@ -28,20 +28,19 @@ class Limits:
         if not (texts.codes >= 0).any():
             return np.full(count, np.nan)
         numbers = self._numbers(texts)
-        inside = Coded(np.append(numbers.unit.codes, -1)[texts.codes].astype(np.int32), numbers.unit.texts)
+        inside = texts.reworded(numbers.unit)
         unit = inside.or_else(units)
+        printed = texts.lookup(numbers.number, np.nan)
+        if not (unit.codes >= 0).any():
+            return self.meanings.canonical(printed)
         factor, offset = self._limit_factor(unit)
-        return np.append(numbers.number, np.nan)[texts.codes] * factor + offset
+        return printed * factor + offset
 
     def inside(self, beside: Floats, inside: Floats, which: NDArray[np.int64]) -> Floats:
         """Limits of a column, else those printed in the value's own cell (`inside`, by distinct value, in its unit)."""
         if np.isnan(inside).all():
             return beside
-        factor, offset = (
-            self.meanings.floats(lambda one: one.unit.factor),
-            self.meanings.floats(lambda one: one.unit.offset),
-        )
-        return np.where(np.isnan(beside), inside[which] * factor + offset, beside)
+        return np.where(np.isnan(beside), self.meanings.canonical(inside[which]), beside)
 
     def spread(self, texts: Coded, inside: Floats, which: NDArray[np.int64]) -> Floats:
         """Uncertainties: of the value's own cell (`inside`, by distinct value), else of their column."""
@@ -49,7 +48,7 @@ class Limits:
         own = ~np.isnan(inside)
         if not own.any() and not (texts.codes >= 0).any():
             return np.full(count, np.nan)
-        beside = np.abs(np.append(self._numbers(texts).number, np.nan)[texts.codes])
+        beside = np.abs(texts.lookup(self._numbers(texts).number, np.nan))
         return np.where(own[which], inside[which], beside) * self.meanings.floats(lambda one: one.unit.factor)
 
     def _numbers(self, texts: Coded) -> Numbers:
@@ -60,20 +59,14 @@ class Limits:
         return numbers_of(self.vocabulary, texts.texts, decimal, presence=False)
 
     def _limit_factor(self, unit: Coded) -> tuple[Floats, Floats]:
-        factor = self.meanings.floats(lambda one: one.unit.factor)
-        offset = self.meanings.floats(lambda one: one.unit.offset)
-        has = unit.codes >= 0
-        if not has.any():
-            return factor, offset
-        pair = self.meanings.group * (len(unit.texts) + 1) + unit.codes + 1
-        group, uniques = pd.factorize(pair)
-        factors, offsets = np.empty(len(uniques)), np.empty(len(uniques))
-        for place, key in enumerate(uniques):
-            meaning = self.meanings.each[int(key) // (len(unit.texts) + 1)]
-            code = int(key) % (len(unit.texts) + 1) - 1
+        """Factor and offset of each row's limit, whose unit stands in a column of its own; NaN where it fits not."""
+        group, firsts = grouped(unit, within=self.meanings.group)
+        factors, offsets = np.empty(len(firsts)), np.empty(len(firsts))
+        for place, row in enumerate(firsts.tolist()):
+            meaning, printed = self.meanings.each[self.meanings.group[row]], unit[row]
             found = meaning.unit
-            if code >= 0 and meaning.name is not None:
-                found = self.vocabulary.unit(str(unit.texts[code]), meaning.analyte, meaning.name)
+            if printed and meaning.name is not None:
+                found = self.vocabulary.unit(printed, meaning.analyte, meaning.name)
             broken = found.problem is not None
             factors[place], offsets[place] = (np.nan, np.nan) if broken else (found.factor, found.offset)
         return factors[group], offsets[group]

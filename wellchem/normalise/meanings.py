@@ -119,11 +119,18 @@ class Meanings:
 
     def floats(self, of: Any) -> NDArray[np.float64]:
         """A number of each row's meaning."""
-        return np.array([of(one) for one in self.each], np.float64)[self.group]
+        return np.array([of(one) for one in self.each], np.float64).take(self.group)
+
+    def canonical(self, printed: NDArray[np.float64]) -> NDArray[np.float64]:
+        """Numbers printed in each row's unit, in the canonical one."""
+        made = printed * self.floats(lambda one: one.unit.factor)
+        if any(one.unit.offset for one in self.each):
+            made += self.floats(lambda one: one.unit.offset)
+        return made
 
     def flags(self, of: Any) -> NDArray[np.bool_]:
         """A truth of each row's meaning."""
-        return np.array([bool(of(one)) for one in self.each], bool)[self.group]
+        return np.array([bool(of(one)) for one in self.each], bool).take(self.group)
 
     def texts(self, of: Any) -> Coded:
         """A text of each row's meaning."""
@@ -133,7 +140,7 @@ class Meanings:
         )
         texts = np.empty(len(place), object)
         texts[:] = list(place)
-        return Coded(codes[self.group], texts)
+        return Coded(codes.take(self.group), texts)
 
 
 def meanings_of(

@@ -51,7 +51,7 @@ class Numbers:
 
     def noted(self, *words: str) -> NDArray[np.bool_]:
         """Texts of which one of these is noted."""
-        return np.array([str(text) in words for text in self.note.texts] + [False], bool)[self.note.codes]
+        return self.note.lookup(np.array([str(text) in words for text in self.note.texts], bool), False)
 
 
 def stacked(parts: Sequence[Numbers]) -> Numbers:

@@ -48,6 +48,11 @@ def reasons_of(
         if mask.any():
             reason[mask & (reason == OK)] = REASONS.index(why)
 
+    def noted(note: str, why: UnreadReason) -> None:
+        texts = numbers.noted(note)
+        if texts.any():
+            because(why, texts[which])
+
     if not heads.water.all():
         because(UnreadReason.NOT_WATER, ~heads.water[rows.sample])
     problem = np.array([REASONS.index(one.problem) if one.problem else OK for one in meanings.each], np.int8)
@@ -57,7 +62,7 @@ def reasons_of(
         reason[first] = problem[meanings.group][first]
     if (rows.statistic.codes >= 0).any():
         because(UnreadReason.STATISTIC, rows.statistic.codes >= 0)
-    because(UnreadReason.STATISTIC, numbers.noted("range")[which])
+    noted("range", UnreadReason.STATISTIC)
     empty = (rows.value.codes < 0) & (rows.presence.codes < 0)
     blank = empty | (numbers.noted("blank") & (numbers.censoring == NOT_REPORTED))[which]
     if blank.any():
@@ -70,14 +75,14 @@ def reasons_of(
         formulas[odd] = np.array([*(text.startswith("=") for text in values.texts), False], bool)[values.codes]
         because(UnreadReason.FORMULA_WITHOUT_VALUE, formulas)
         because(UnreadReason.UNREADABLE_VALUE, unreadable)
-    because(UnreadReason.UNREADABLE_VALUE, numbers.noted("ambiguous_decimal")[which])
+    noted("ambiguous_decimal", UnreadReason.UNREADABLE_VALUE)
     if (problem != OK).any():
         valued = (reason == OK) & (problem != OK)[meanings.group] & (censoring != NOT_REPORTED)
         reason[valued] = problem[meanings.group][valued]
     unit_open = np.array([one.unit_open for one in meanings.each], bool)
     if unit_open.any():
         because(UnreadReason.UNKNOWN_UNIT, unit_open[meanings.group] & ~np.isnan(number))
-    least = meanings.floats(lambda one: one.possible[0])
-    most = meanings.floats(lambda one: one.possible[1])
-    because(UnreadReason.IMPOSSIBLE_VALUE, (number < least - 1e-9) | (number > most + 1e-9))
+    least = meanings.floats(lambda one: one.possible[0] - 1e-9)
+    most = meanings.floats(lambda one: one.possible[1] + 1e-9)
+    because(UnreadReason.IMPOSSIBLE_VALUE, (number < least) | (number > most))
     return reason

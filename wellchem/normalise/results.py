@@ -111,8 +111,7 @@ def _numbers(
     stated = np.isnan(printed) & ~np.isnan(marks.number)
     if stated.any():
         printed = np.where(stated, marks.number, printed)
-    factor, offset = meanings.floats(lambda one: one.unit.factor), meanings.floats(lambda one: one.unit.offset)
-    return stated, printed * factor + offset
+    return stated, meanings.canonical(printed)
 
 
 def _bounds(
@@ -135,13 +134,12 @@ def _bounds(
     rest = np.flatnonzero(~plain)
     at, group = which[rest], meanings.group[rest]
     mine = Meanings(group, meanings.each)
-    factor, offset = mine.floats(lambda one: one.unit.factor), mine.floats(lambda one: one.unit.offset)
     found = bounded(
         Evidence(
             number[rest],
             np.where(stated[rest], NONE, numbers.censoring[at]).astype(np.int8),
-            np.where(stated[rest], number[rest], numbers.low[at] * factor + offset),
-            np.where(stated[rest], number[rest], numbers.high[at] * factor + offset),
+            np.where(stated[rest], number[rest], mine.canonical(numbers.low[at])),
+            np.where(stated[rest], number[rest], mine.canonical(numbers.high[at])),
             uncertainty[rest],
             numbers.bound[at],
             marks.effect[rest],
@@ -170,8 +168,8 @@ def _roles(rows: PrintedRows, heads: Heads) -> NDArray[np.int8]:
     role = heads.role[rows.sample]
     if (rows.quality_control.codes >= 0).any():
         texts = [ROLES.index(Role(str(text))) if str(text) else _ROUTINE for text in rows.quality_control.texts]
-        said = np.array([*texts, _ROUTINE], np.int8)
-        role = np.where(role == _ROUTINE, said[rows.quality_control.codes], role).astype(np.int8)
+        said = rows.quality_control.lookup(np.array(texts, np.int8), _ROUTINE)
+        role = np.where(role == _ROUTINE, said, role).astype(np.int8)
     return role
 
 

@@ -39,8 +39,8 @@ def decimals_of(reading: Reading, vocabulary: Vocabulary) -> tuple[dict[int, str
         found.update(dict.fromkeys(unsure, usual))
     flagged = np.zeros(len(rows), bool)
     if unsure:
-        odd = np.array([ambiguous(str(text)) for text in rows.value.texts] + [False])
-        flagged = odd[rows.value.codes] & np.isin(rows.table, unsure) & printed
+        odd = np.array([ambiguous(str(text)) for text in rows.value.texts], bool)
+        flagged = rows.value.lookup(odd, False) & np.isin(rows.table, unsure) & printed
     return found, flagged
 
 
@@ -110,11 +110,11 @@ def _spelled(code: str) -> str:
 
 def _presence_rows(vocabulary: Vocabulary, rows: PrintedRows) -> NDArray[np.bool_]:
     """Rows of organisms, where a letter can mean present or absent."""
-    counted = np.zeros(len(rows.name.texts) + 1, bool)
+    counted = np.zeros(len(rows.name.texts), bool)
     for code, text in enumerate(rows.name.texts):
         found = vocabulary.name(str(text))
         counted[code] = found is not None and vocabulary.analytes[found.analyte].quantity == "count"
-    return counted[rows.name.codes]
+    return rows.name.lookup(counted, False)
 
 
 def _with_empty(numbers: Numbers) -> Numbers:

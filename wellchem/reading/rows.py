@@ -38,12 +38,21 @@ class Coded:
 
     def plain(self) -> list[str]:
         """The text of every row, empty where there is none."""
-        texts: list[str] = np.append(self.texts, "")[self.codes].tolist()
+        texts: list[str] = self.lookup(self.texts, "").tolist()
         return texts
 
     def take(self, rows: Any) -> Coded:
         """The same texts, other rows (an index array, a mask or a slice)."""
-        return Coded(self.codes[rows], self.texts, self.distinct)
+        return Coded(taken(self.codes, rows), self.texts, self.distinct)
+
+    def lookup(self, values: Any, missing: Any) -> NDArray[Any]:
+        """For each row the value of its text: `values` holds one a text, `missing` stands where there is none."""
+        values = np.asarray(values)
+        return np.append(values, np.asarray(missing, values.dtype)).take(self.codes)
+
+    def reworded(self, words: Coded) -> Coded:
+        """The same rows with other words: `words` holds one, or none, for each of the texts."""
+        return Coded(self.lookup(words.codes, -1), words.texts)
 
     def or_else(self, other: Coded) -> Coded:
         """This column where it has a text, the other where it has none."""
@@ -67,12 +76,19 @@ class Coded:
         if self.distinct:
             to = np.full(len(self.texts) + 1, -1, np.int32)
             to[order] = np.arange(len(order), dtype=np.int32)
-            return Coded(to[self.codes], self.texts[order], distinct=True)
+            return Coded(to.take(self.codes), self.texts[order], distinct=True)
         place: dict[str, int] = {}
         to = np.full(len(self.texts) + 1, -1, np.int32)
         for code in order:
             to[code] = place.setdefault(str(self.texts[code]), len(place))
-        return Coded(to[self.codes], texts_of(place), "" not in place)
+        return Coded(to.take(self.codes), texts_of(place), "" not in place)
+
+
+def taken(array: NDArray[Any], rows: Any) -> NDArray[Any]:
+    """Some entries of an array; by an index array `take` costs half of what brackets do."""
+    by_index = isinstance(rows, np.ndarray) and rows.dtype != np.bool_
+    made: NDArray[Any] = array.take(rows) if by_index else array[rows]
+    return made
 
 
 def texts_of(texts: Sequence[str] | dict[str, int]) -> NDArray[Any]:

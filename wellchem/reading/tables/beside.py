@@ -29,10 +29,10 @@ def apart(cells: Cells, value: Coded, unit: Coded) -> tuple[Coded, Coded]:
 def inverted(flags: Coded) -> Coded:
     """Flags of a column that asks whether the analyte was *not* detected, as words of detection."""
     made = of(["ND" if str(text).casefold() in ("true", "t", "yes", "y", "1") else "" for text in flags.texts])
-    return Coded(np.append(made.codes, -1)[flags.codes].astype(np.int32), made.texts)
+    return flags.reworded(made)
 
 
 def not_reportable(flags: Coded) -> Coded:
     """The answers of a column that asks whether a result is the one to report, as words of its status."""
     made = of(["not reportable" if str(t).casefold() in ("false", "f", "no", "n", "0") else "" for t in flags.texts])
-    return Coded(np.append(made.codes, -1)[flags.codes].astype(np.int32), made.texts)
+    return flags.reworded(made)

@@ -197,7 +197,7 @@ class Reader:
         """Kinds of sample by their role alone: two routine kinds of one sample number are one sample."""
         roles = [role_of(str(text)) for text in types.texts]
         made = of(["" if role is None or role is Role.ROUTINE else str(role) for role in roles])
-        return Coded(np.append(made.codes, -1)[types.codes].astype(np.int32), made.texts)
+        return types.reworded(made)
 
     def samples_apart(self, identity: dict[str, Coded], count: int) -> NDArray[np.int32]:
         """Samples of rows that are a sample each, even where they say nothing of themselves."""

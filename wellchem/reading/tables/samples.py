@@ -97,7 +97,7 @@ def _distinct(column: Coded) -> Coded:
         to[used], texts = np.arange(len(used)), column.texts[used]
     else:
         to[used], texts = pd.factorize(column.texts[used])
-    return Coded(to[column.codes], texts, distinct=True)
+    return Coded(to.take(column.codes), texts, distinct=True)
 
 
 def _same(

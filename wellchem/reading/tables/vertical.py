@@ -219,8 +219,8 @@ def _quality_names(cells: Cells, name: Coded) -> tuple[Coded, Coded]:
     roles = of([pair[0] if pair else "" for pair in found])
     plain = of([pair[1] if pair else str(text) for pair, text in zip(found, name.texts, strict=True)])
     return (
-        Coded(np.append(roles.codes, -1)[name.codes].astype(np.int32), roles.texts),
-        Coded(np.append(plain.codes, -1)[name.codes].astype(np.int32), plain.texts),
+        name.reworded(roles),
+        name.reworded(plain),
     )
 
 
@@ -279,7 +279,7 @@ def _texts(
         texts["quality_control"] = constant("spike", len(rows)).kept(filled)
     native = np.zeros(len(rows), bool)
     if source.native is not None:
-        native = np.append(source.native, False)[mine.codes]
+        native = mine.lookup(source.native, False)
     return texts, native
 
 
