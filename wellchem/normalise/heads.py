@@ -105,7 +105,7 @@ class _Dates:
 def _order(columns: list[_Dates]) -> bool | None:
     """Whether the day comes first in dates such as 03/04/2024, None where nothing tells."""
     told = day_first(column.printed for column in columns)
-    if told is not None:
+    if told is not None or not any(parsed_all(column.printed, True).either.any() for column in columns):
         return told
     backwards = {}
     for first in (True, False):

@@ -145,6 +145,8 @@ def _carried(identity: dict[str, Coded]) -> dict[str, Coded]:
 
 def _agreed(codes: NDArray[np.int32], group: NDArray[np.int64], count: int) -> NDArray[np.int64]:
     """The one text that a group's rows agree on; -1 where they differ or none has a text."""
+    if (codes == codes[:1]).all():
+        return np.full(count, codes[0] if len(codes) else -1, np.int64)
     told = np.full(count, -1, np.int64)
     said = np.flatnonzero(codes >= 0)
     told[group[said]] = codes[said]  # the last one
