@@ -65,6 +65,32 @@ def test_every_cell_is_claimed(report):
     assert report.explanation.balanced
 
 
+UNHEADED = """Metals,,,,,,,,,,,
+,,SPRING,,,,TARN,,,,POND,
+Analyte Name,DL (mg/l),F1,F2,AVG,STD,F1,F2,AVG,STD,F1,F2
+Fe 238.204,0.003,0.41,0.43,0.42,0.014,BDL,0.005,0.005,,0.2,0.3
+Mn 257.610,0.001,0.052,0.054,0.053,0.001,BDL,BDL,,,0.1,0.2
+[Anions] (ppm),,U1,U2,AVG,STD,U1,U2,AVG,STD,,
+Cl,,12.1,12.3,12.2,0.14,30.5,30.7,30.6,0.14,,
+NO3(-),,4.4,4.6,4.5,0.14,BDL,BDL,,,,
+Field Data,,,,,,,,,,,
+pH,,7.1,,,,6.8,,,,-,later
+Conductivity,mS/cm,0.21,,,,0.54,,,,0.33,
+"""
+
+
+def test_a_column_without_a_heading_belongs_to_the_sample_above_it():
+    """Only the field readings of the pond are in the lower table: its columns have no heading of their own there."""
+    report = wellchem.read(UNHEADED.encode(), format="csv")
+    found = {one[0]: one[1] for one in _found(report, "specific_conductance")}
+    assert found == pytest.approx({"SPRING U1": 210, "TARN U1": 540, "POND": 330})
+    assert [(one.text, one.reason.value) for one in report.unread] == [
+        ("pH -", "no_value"),
+        ("pH later", "unreadable_value"),
+    ]
+    assert report.explanation.balanced
+
+
 def test_at_most_the_limit_of_detection_is_not_detected():
     report = wellchem.read(b"Sample,Lead (ug/L),Zinc (ug/L)\nA,\xe2\x89\xa4LOD,4\nB,2,5\n", format="csv")
     lead = report.samples[0].get("lead")

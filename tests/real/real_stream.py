@@ -3,7 +3,7 @@
 Each sheet stacks an ICP table (`DL (mg/l)` beside the name; BDL lies below it), anions in ppm, field readings and organic carbon.
 Averages and deviations of the replicates to their left are no results; argon, scandium and yttrium in `% Concentration` are
 internal standards; pH stands merged over two rows, one for each who measured it, and averages of theirs between (formulas of
-the workbook). A number below the limit is printed all the same.
+the workbook). A number below the limit is printed all the same, and a blank's column has no heading of its own over the anions.
 """
 
 from __future__ import annotations
@@ -56,7 +56,7 @@ def stream(rows: Iterable[Iterable], title: str | None = None) -> Iterator[True_
 def _row(part: str, heads: list[str], row: list[str], number: int, title: str | None) -> Iterator[True_]:
     for column, text in enumerate(row[2:], 3):
         head = heads[column - 1] if column <= len(heads) else ""
-        if not text or (part != "Field Data" and (not head or STATISTIC.search(head))):
+        if not text or (part != "Field Data" and STATISTIC.search(head)):
             continue
         analyte, factor, limit = "", 1.0, None
         if part == "ICP-AES" and (name := re.match(r"[A-Z][a-z]?(?= \d)", row[0])):

@@ -40,7 +40,9 @@ def stacked_at(cells: Cells, above: Header, row: int) -> tuple[Header, Shape, st
         return None
     heads = {cell.column: Head(cell.column, cell.text, (cell.text,), samples[cell.column], None) for cell in beside}
     header = Header(row, row, {**above.heads, **heads}, "vertical")
-    return header, _shape(cells, row, name, beside, samples), unit
+    shape = _shape(cells, row, name, beside, samples)
+    _unheaded(cells, row, shape, above, samples)
+    return header, shape, unit
 
 
 def _heading(cell: Cell) -> bool:
@@ -69,12 +71,32 @@ def _shape(cells: Cells, row: int, name: int, beside: list[Cell], samples: dict[
     shape.some_units.update(units)
     for value in shape.values if units else ():
         value.beside["unit"] = list(units)
-    for column in shape.columns():
-        if column not in shape.taken:
-            shape.layout[column] = LayoutKind.ADMINISTRATIVE
-            role = "unit" if column in units else "unassigned"
-            shape.taken[column] = TakenColumn(column, "", role, "no heading")
+    for column in units:
+        shape.layout[column] = LayoutKind.ADMINISTRATIVE
+        shape.taken[column] = TakenColumn(column, "", "unit", "no heading")
     return shape
+
+
+def _unheaded(cells: Cells, row: int, shape: Shape, above: Header, samples: dict[int, str]) -> None:
+    """Give columns that the table leaves without a heading to the sample that they stand under in the table above."""
+    statistic = False
+    for column in shape.columns():
+        if column in shape.taken:
+            statistic = shape.taken[column].role == R.STATISTIC
+            continue
+        heading = above.heads[column].own[-1] if column in samples else ""
+        statistic = bool(heading) and _is_statistic(cells, heading, statistic)
+        if statistic or not (cells.grid.columns[column].codes[row + 1 :] >= 0).any():
+            shape.layout[column] = LayoutKind.ADMINISTRATIVE
+            role, why = str(R.STATISTIC) if statistic else "unassigned", "no heading"
+        elif column in samples:
+            beside = {"unit": sorted(shape.some_units)} if shape.some_units else {}
+            shape.values.append(ValueColumn(column, beside, {"sample_id": samples[column]}))
+            role, why = "value", f"stands under {samples[column]} in the table above"
+        else:
+            shape.ambiguous.append(column)
+            role, why = "ambiguous", "no heading in this table or above it"
+        shape.taken[column] = TakenColumn(column, heading, role, why)
 
 
 def _is_statistic(cells: Cells, text: str, beside_statistic: bool) -> bool:
