@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
+from dataclasses import replace
 
 from wellchem.models.codes import Censoring, LayoutKind, Role
 from wellchem.reading.rows import TakenColumn
@@ -146,6 +147,8 @@ def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
             else:
                 shape.layout[column] = LayoutKind.ADMINISTRATIVE
                 shape.took(head, "unassigned", "no known header word")
+                if shape.values and head.text and cells.height <= SMALL:
+                    shape.unassigned.append(column)
     return shape
 
 
@@ -203,6 +206,16 @@ def _mend(cells: Cells, heads: dict[int, Head], by_role: dict[ColumnRole, list[i
         if R.UNIT not in by_role and units * 2 > len(texts):
             by_role[R.BASIS].remove(column)
             by_role[R.UNIT] = [column]
+    told = any((meaning := heads[c].meaning) is not None and meaning.fraction for c in by_role.get(R.VALUE, []))
+    for column in list(by_role.get(R.FRACTION, [])):  # "Filtered" over numbers: of the fraction beside "Unfiltered"
+        if numeric(cells, column, body):
+            by_role[R.FRACTION].remove(column)
+            head, phrase = heads[column], cells.lexicon.phrase(heads[column].own[-1])
+            meaning = None
+            if told and head.meaning is not None and phrase is not None and phrase.fraction is not None:
+                meaning = replace(head.meaning, role=R.VALUE, fraction=phrase.fraction)
+                by_role[R.VALUE] = sorted([*by_role[R.VALUE], column])
+            heads[column] = replace(head, meaning=meaning)
     for column in list(by_role.get(R.REMARK, [])):  # "Symbol" over the symbols of elements, no signs
         texts = _texts(cells, column, body)
         if R.NAME not in by_role and len(texts) > 1 and all(map(cells.lexicon.vocabulary.name, texts)):

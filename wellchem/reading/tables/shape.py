@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
@@ -55,6 +56,7 @@ OWN = (
 
 
 _MARKS = {"U", "J", "UJ", "ND", "<", "BDL"}  # of which a column of qualifiers without a heading holds one at least
+_ERROR = re.compile(r"#[A-Z0/]+[!?]")  # of a spreadsheet's formula: #VALUE!, #DIV/0!, #NAME? tell nothing of the column
 SMALL = 4000  # rows up to which every line of a table is looked at by itself
 
 
@@ -78,6 +80,7 @@ class Shape:
     `quality` are columns of recoveries, `every_row` whether every result has one.
     `ticks` are columns in which a mark chooses the word of the heading.
     `inverted` are flag columns whose yes means not detected.
+    `unassigned` are columns under unknown headings, whose few numbers are left unread.
     `some_units` are columns of limits, or without a heading, that hold units in some rows.
     `wrapped` gives, for a row whose name goes on in another row, that row and the whole name; `wrapped_units` the whole
     unit of a row.
@@ -98,6 +101,7 @@ class Shape:
     ticks: dict[int, str] = field(default_factory=dict)
     inverted: set[int] = field(default_factory=set)
     reportable: set[int] = field(default_factory=set)
+    unassigned: list[int] = field(default_factory=list)
     some_units: set[int] = field(default_factory=set)
     wrapped: dict[int, tuple[int, str]] = field(default_factory=dict)
     wrapped_units: dict[int, str] = field(default_factory=dict)
@@ -118,7 +122,7 @@ def numeric(cells: Cells, column: int, body: int, look: int = 60) -> bool:
     """Whether most of the next texts of a column are values."""
     values = filled = 0
     for row in range(body, min(body + look, cells.height)):
-        if text := cells.text(row, column):
+        if (text := cells.text(row, column)) and not _ERROR.fullmatch(text):
             kind = cells.lexicon.kind(text)
             if kind & (Kind.DATE | Kind.UNIT) and not kind & Kind.VALUE and of_columns(cells, row):
                 continue

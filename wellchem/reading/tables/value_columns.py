@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from math import isclose
+from statistics import fmean
 
 from wellchem.models.codes import LayoutKind
 from wellchem.reading.dates import visit_in
@@ -17,6 +19,8 @@ _ALIKE = 3  # groups from which a heading under them is taken for the same thing
 # A laboratory's number behind the point of sampling, no count of taps and no year: "Raw water 7781-A".
 _NUMBERED = re.compile(r"^(?P<point>.*\D)\s+(?!(?:19|20)\d\d$)(?P<number>(?=(?:\D*\d){3})[\w/.-]{4,})$")
 _BOUND = re.compile(r"[<>≤≥=]")
+_DIGITS = re.compile(r"\d*\.?\d+(?:[eE]-?\d+)?")
+_ROUNDED = 0.005  # how far the mean of printed numbers may lie from its own printed number
 _YEAR = re.compile(r"(?:19|20)\d\d(?:\s?[-–/]\s?(?:19|20)?\d\d)?")
 _LETTER = re.compile(r"^[A-Z]$")
 # A word of these in a heading tells that the column is no sample's.
@@ -81,7 +85,9 @@ def take_values(
         return
     free = _with_days(cells, shape, heads, free)
     labels = [_sample_label(heads[column]) if column in heads else "" for column in free]
-    if free and all(labels) and _told_apart(labels, heads, free) and _are_samples(cells, [heads[c] for c in free]):
+    replicates = _replicates(cells, shape, body)
+    named = [heads[c] for c in free if c in heads]
+    if free and all(labels) and _told_apart(labels, heads, free) and _are_samples(cells, named, replicates):
         for column, text in zip(free, labels, strict=True):
             shape.values.append(_sample_column(cells, heads[column]))
             shape.took(heads[column], "value", f"values of sample {text}")
@@ -121,6 +127,21 @@ def _told_apart(labels: list[str], heads: dict[int, Head], free: list[int]) -> b
     if different == len(labels):
         return True
     return different * 2 > len(labels) and all(heads[column].group or heads[column].own[1:] for column in free)
+
+
+def _replicates(cells: Cells, shape: Shape, body: int) -> set[int]:
+    """Columns whose mean stands at their right in a column of averages: results, whatever their heading says."""
+    found: set[int] = set()
+    for column, taken in shape.taken.items():
+        for count in (2, 3) if taken.role == R.STATISTIC and cells.height <= SMALL else ():
+            lines = [
+                [cells.text(row, c) for c in range(column - count, column + 1)] for row in range(body, cells.height)
+            ]
+            numbers = [list(map(float, line)) for line in lines if all(map(_DIGITS.fullmatch, line))]
+            told = [line for line in numbers if len(set(line)) > 1]
+            if len(told) >= _ALIKE and all(isclose(fmean(line[:-1]), line[-1], rel_tol=_ROUNDED) for line in told):
+                found.update(range(column - count, column))
+    return found
 
 
 def _columns_of_points(cells: Cells, shape: Shape, heads: dict[int, Head], said: list[int], body: int) -> list[int]:
@@ -176,7 +197,8 @@ def _unit_of(cells: Cells, head: Head) -> str:
 
 
 def _sample_label(head: Head) -> str:
-    return head.text if not head.group or head.text.startswith(head.group) else f"{head.group} {head.text}"
+    text = head.text.removeprefix(f"{head.group} ")
+    return text if not head.group or text.startswith(head.group) else f"{head.group} {text}"
 
 
 def _take_units_as_heads(cells: Cells, shape: Shape, heads: dict[int, Head], free: list[int]) -> bool:
@@ -277,7 +299,7 @@ def _names_sample(cells: Cells, head: Head) -> bool:
     return any(letter.isdigit() for letter in text) and not _word_roles(cells, head) & _NOT_SAMPLES
 
 
-def _are_samples(cells: Cells, heads: list[Head]) -> bool:
+def _are_samples(cells: Cells, heads: list[Head], replicates: set[int]) -> bool:
     """Whether headings name samples: most do and none is known as anything else, or a group heading says so."""
     if any(_BOUND.search(head.text) for head in heads):
         return False  # "TT = 0.3 NTU" over a column of limits: no sample is called so
@@ -290,7 +312,7 @@ def _are_samples(cells: Cells, heads: list[Head]) -> bool:
         return not any(
             _word_roles(cells, head) & _NOT_SAMPLES
             for head, known in zip(heads, named, strict=True)
-            if not known and not _one_of_many(head, heads)
+            if not known and head.column not in replicates and not _one_of_many(head, heads)
         )
     grouped = [cells.lexicon.column(head.group) for head in grouped_heads]
     return len(grouped) == len(heads) and all(

@@ -13,7 +13,7 @@ from wellchem.reading.rows import Coded, Table, column, constant, of
 from wellchem.reading.tables.above import samples_above, titled
 from wellchem.reading.tables.beside import apart, are_units, inverted, not_reportable
 from wellchem.reading.tables.between import between
-from wellchem.reading.tables.cells import Cells
+from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.headers import Header, header_at
 from wellchem.reading.tables.limits import limit_texts
 from wellchem.reading.tables.reader import Reader
@@ -144,6 +144,10 @@ def _emit(reader: Reader, grid: int, cells: Cells, shape: Shape, rows: NDArray[n
     quality, name = _quality_names(cells, name)
     identity = {field: column(columns[index], at) for field, index in shape.identity.items()}
     summed_up = [index for index, head in shape.taken.items() if head.role == "statistic" and not shape.values]
+    for index in shape.unassigned:
+        for row in rows:
+            if cells.lexicon.kind(cells.text(int(row), index)) & Kind.NUMBER:
+                reader.loose_row(grid, int(row), [index], UnreadReason.AMBIGUOUS_COLUMN, shape.taken[index].header)
     for index, kind in shape.layout.items():
         if index not in summed_up:  # ranges and averages without a result beside them are what the row has to say
             reader.ledger.layout(grid, at, [index], kind)
