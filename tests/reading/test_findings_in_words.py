@@ -104,9 +104,14 @@ def test_presence_without_a_number_is_present():
             "5s\t15s\t10d\t5s\t1s\t12s",
             "USGS\t01234567\t2020-01-02\t01049\tM\t",
             "USGS\t01234567\t2020-01-02\t01046\t<\t3",
+            "USGS\t01234567\t2020-01-02\t01056\tM\t0",
+            "USGS\t01234567\t2020-01-02\t01040\tM\t0.4",
         ],
         "a.rdb",
     )
+    for analyte in ("manganese", "copper"):  # what stands beside M measures nothing, a zero least of all
+        one = found[analyte]
+        assert (one.censoring, one.value, one.low, one.high) == ("present", None, 0, None)
     assert (found["lead"].censoring, found["lead"].value, found["lead"].high) == ("present", None, None)
     assert (found["iron"].censoring, found["iron"].high) == ("left", pytest.approx(0.003))
     said, unread = read(["Analyte,Result,Units", 'Lead,"Present, not quantified",ug/L', "Zinc,0.31,mg/L"], "a.csv")

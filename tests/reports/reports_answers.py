@@ -43,20 +43,21 @@ def conditions() -> Layout:
 
 
 def presence_remarks() -> Layout:
-    """Remark M of the national database, presence verified and not quantified, with an empty value."""
+    """Remark M of the national database, presence verified and not quantified, with an empty value or a zero."""
     head = ("agency_cd", "site_no", "sample_dt", "parm_cd", "remark_cd", "result_va", "rpt_lev_va")
     rows = [
         head,
         ("XX", "400199", "2020-01-02", "01045", "M", "", "10"),
         ("XX", "400199", "2020-01-02", "01049", "M", "", ""),
         ("XX", "400199", "2020-01-02", "31625", "M", "", ""),
+        ("XX", "400199", "2020-01-02", "01040", "M", "0", "1.6"),
         ("XX", "400199", "2020-01-02", "00940", "", "12.1", ""),
         ("XX", "400199", "2020-01-02", "01056", "<", "4", ""),
         ("XX", "400199", "2020-01-02", "01106", "V", "22", ""),
     ]
     items = (
         means("iron", 0, NAN, "total_recoverable", name="01045"), means("lead", 0, NAN, "dissolved", name="01049"), means("fecal_coliform", 1, INF),
-        means("chloride", 12.1, None, "dissolved"), means("manganese", 0, 4 * U, "dissolved"), means("aluminum", 0, 22 * U, "dissolved", flag="B"),
+        means("copper", 0, NAN, "dissolved", name="01040"), means("chloride", 12.1, None, "dissolved"), means("manganese", 0, 4 * U, "dissolved"), means("aluminum", 0, 22 * U, "dissolved", flag="B"),
     )  # fmt: skip
     return one("rdb_presence_remarks", lines(rows, "\t", "\n"), Water("400199", "", "2020-01-02", items), suffix="rdb")
 

@@ -8,7 +8,7 @@ uncertainty and may be negative; flagged not detected, its high end is at least 
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -69,6 +69,7 @@ class Bounded:
 
 def bounded(given: Evidence) -> Bounded:
     """Censoring and bounds of every row."""
+    given = _without_unquantified(given)
     effect, number = given.effect, given.number
     censoring = given.censoring.copy()
     value, low, high = number.copy(), given.low.copy(), given.high.copy()
@@ -112,6 +113,16 @@ def bounded(given: Evidence) -> Bounded:
     gone |= censoring == NOT_REPORTED
     value[gone] = low[gone] = high[gone] = np.nan
     return Bounded(censoring, value, low, high, supposed)
+
+
+def _without_unquantified(given: Evidence) -> Evidence:
+    """A number beside a mark that says "present, not quantified" (a zero, say) measures nothing."""
+    rows = ((given.effect & int(Effect.UNQUANTIFIED)) != 0) & (given.censoring == NONE)
+    if not rows.any():
+        return given
+    number, low, high = (np.where(rows, np.nan, array) for array in (given.number, given.low, given.high))
+    censoring = np.where(rows, NOT_REPORTED, given.censoring).astype(np.int8)
+    return replace(given, number=number, low=low, high=high, censoring=censoring)
 
 
 def _estimates(

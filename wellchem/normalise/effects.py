@@ -30,6 +30,7 @@ class Effect(IntFlag):
     BELOW_DETECTION = 4096
     BELOW_REPORTING = 8192
     FLAGGED = 16384
+    UNQUANTIFIED = 32768
 
 
 _OF = {
@@ -41,7 +42,7 @@ _OF = {
     Consequence.LESS_THAN: Effect.LESS_THAN,
     Consequence.GREATER_THAN: Effect.GREATER_THAN,
     Consequence.BETWEEN_LIMITS: Effect.BETWEEN_LIMITS,
-    Consequence.PRESENT: Effect.PRESENT,
+    Consequence.PRESENT: Effect.PRESENT | Effect.UNQUANTIFIED,
     Consequence.ABSENT: Effect.ABSENT,
     Consequence.TOO_NUMEROUS: Effect.TOO_NUMEROUS,
     Consequence.REJECTED: Effect.REJECTED,
