@@ -42,6 +42,28 @@ def test_two_numbers_without_a_word_between_them_are_no_value(text):
     assert V.value(text) is None
 
 
+@pytest.mark.parametrize(
+    ("text", "number", "unit"),
+    [
+        ("410 ppm [500]", 410, "ppm"),
+        ("12 mg/L [<200]", 12, "mg/L"),
+        ("<0.02 mg/L (0.3)", 0.02, "mg/L"),
+        ("6.1 SU (6.5 - 8.5)", 6.1, "SU"),
+        ("44 [<200]", 44, ""),
+    ],
+)
+def test_a_number_in_brackets_behind_a_unit_is_not_the_result(text, number, unit):
+    made = V.value(text)
+    assert (made.number, made.unit_text, made.note) == (number, unit, "number_behind")
+    assert made.reporting_limit is made.detection_limit is made.uncertainty is None
+
+
+@pytest.mark.parametrize(("text", "note"), [("ND (0.3)", "bracketed_bound"), ("ND (RL 0.3)", ""), ("ND <0.3", "")])
+def test_a_bound_in_bare_brackets_is_told(text, note):
+    made = V.value(text)
+    assert (made.number, made.note) == (0.3, note)
+
+
 def test_a_sign_behind_the_number_bounds_it():
     for text in ("0.5 <", "0.5<"):
         made = V.value(text)

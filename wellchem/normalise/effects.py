@@ -96,6 +96,8 @@ class Marks:
         whole = self._code(text, family)
         if whole is not None:
             return whole
+        if limit := self._limit_named(text):  # "MRL": no letters, but the limit that a sign is of
+            return Effects(limit, (text.strip(),))
         parts = [part for part in _PARTS.split(text) if part]
         if len(parts) == 1 and text.isalpha() and text.isupper() and 1 < len(text) <= 4:
             parts = list(text)

@@ -20,6 +20,13 @@ from wellchem.vocabulary import Consequence, Vocabulary
 _LIMIT = re.compile(r"(?<![\w.])\d+(?:[.,]\d+)?\s*[^\W\d]\w*\s?/\s?\w+")
 
 
+_NOTED = {
+    "confluent": Effects(codes=("CG",)),
+    "invalid": Effects(codes=("CG",)),
+    "number_behind": Effects(assumptions=("value=before_brackets",)),
+}
+
+
 @dataclass(frozen=True, eq=False)
 class RowMarks:
     effect: NDArray[np.int32]
@@ -47,7 +54,7 @@ def marks_of(vocabulary: Vocabulary, reading: Reading, numbers: Numbers, which: 
     rows = reading.rows
     marks = Marks(vocabulary, reading.legend)
     inside = numbers.qualifiers.take(which)
-    note = numbers.note.kept(numbers.noted("confluent", "invalid")).take(which)
+    note = numbers.note.kept(numbers.noted("confluent", "invalid", "number_behind")).take(which)
     group, firsts = grouped(
         inside, note, rows.qualifier, rows.remark, rows.flag, rows.condition, rows.status, rows.standard
     )
@@ -60,7 +67,7 @@ def marks_of(vocabulary: Vocabulary, reading: Reading, numbers: Numbers, which: 
         parts += [marks.flag(rows.flag[row])] if rows.flag[row] else []
         parts += [marks.condition(rows.condition[row])] if rows.condition[row] else []
         parts += [Effects(Effect.REJECTED, ("R",))] if vocabulary.is_rejected(rows.status[row]) else []
-        parts += [Effects(codes=("CG",))] if note[row] else []
+        parts += [_NOTED[note[row]]] if note[row] else []
         effect = Effect.NOTHING
         for part in parts:
             effect |= part.effect

@@ -88,7 +88,7 @@ def values_of(
         counted = _presence_rows(vocabulary, rows)
         for code, place in places.items():
             which[(values.codes == code) & counted] = place
-    return numbers, which
+    return _without_brackets(vocabulary, rows, numbers, which)
 
 
 def _by_legend(vocabulary: Vocabulary, texts: NDArray[Any], legend: Mapping[str, str]) -> NDArray[Any]:
@@ -102,6 +102,21 @@ def _by_legend(vocabulary: Vocabulary, texts: NDArray[Any], legend: Mapping[str,
     if not words:
         return texts
     return texts_of([words.get(_spelled(str(text)), str(text)) for text in texts])
+
+
+def _without_brackets(
+    vocabulary: Vocabulary, rows: PrintedRows, numbers: Numbers, which: NDArray[np.int64]
+) -> tuple[Numbers, NDArray[np.int64]]:
+    """`ND (0.3)` without its number in tables where a number in brackets stands behind results too.
+
+    What these are is not printed: limits of law as well as of the laboratory.
+    """
+    behind = numbers.noted("number_behind")
+    if not behind.any():
+        return numbers, which
+    told = np.isin(rows.table, np.unique(rows.table[behind[which]])) & numbers.noted("bracketed_bound")[which]
+    bare = numbers_of(vocabulary, texts_of(["ND"]), ".", presence=False)
+    return stacked([numbers, bare]), np.where(told, len(numbers.number), which)
 
 
 def _spelled(code: str) -> str:

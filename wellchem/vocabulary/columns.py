@@ -21,6 +21,8 @@ _WITH_UNIT = {
     ColumnRole.UNCERTAINTY, ColumnRole.PREVIOUS, ColumnRole.STATISTIC, ColumnRole.WELL_DEPTH, ColumnRole.SPIKE_AMOUNT,
     ColumnRole.LIMIT_VALUE,
 }  # fmt: skip
+_BRACKETS = re.compile(r"([^()\[\]]+?)\s*[(\[]([^()\[\]]+)[)\]]")
+_BEHIND = {ColumnRole.LIMIT, ColumnRole.REPORTING_LIMIT, ColumnRole.DETECTION_LIMIT, ColumnRole.PREVIOUS}
 _LONGEST = 300  # letters of a heading at most: a row of thousands of cells is none
 _RESULTS = (ColumnRole.VALUE, ColumnRole.VALUE_NUMBER)
 
@@ -82,7 +84,17 @@ class Columns:
                 return made
             if fraction := self._fraction(words(text)):
                 return ColumnMeaning(ColumnRole.VALUE, fraction)
+            if both := self._with_brackets(text, standard):
+                return both
         return self._twice(printed, standard) or self._words.meaning(printed)
+
+    def _with_brackets(self, text: str, standard: str) -> ColumnMeaning | None:
+        """A header of results and of what stands in brackets behind each of them: "Result (MCL)", "Value [RL]"."""
+        found = _BRACKETS.fullmatch(text)
+        value, inside = (self._meaning(part, standard) for part in found.groups()) if found else (None, None)
+        if value is None or value.role is not ColumnRole.VALUE or inside is None or inside.role not in _BEHIND:
+            return None
+        return replace(value, brackets=inside.role)
 
     def _twice(self, text: str, standard: str) -> ColumnMeaning | None:
         """A header that says one thing twice, in two languages or two words: "Paramètre / Parameter"."""

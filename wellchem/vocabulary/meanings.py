@@ -89,7 +89,7 @@ class ValueMeaning:
     the cell itself, in its unit; so are `basis`, the chemical form, and `measured`, the place.
     `note` is a code: `range`, `approximate`, `blank`,
     `not_analysed`, `too_numerous`, `confluent`, `invalid`, `trace`, `brackets`, `ambiguous_decimal`, `temperature`,
-    `above_range`, `noted`, `none`, `restated`.
+    `above_range`, `noted`, `none`, `restated`, `number_behind` (in brackets, unexplained), `bracketed_bound`.
     """
 
     censoring: Censoring
@@ -171,7 +171,8 @@ class ColumnMeaning:
     """What a printed column header says: its role, and what else it carries for the cells below it.
 
     `fraction`, `unit_text` and `bound_of` hold for every cell. `standard` names the data standard whose column this
-    is, `group` ties columns of one standard together (limit type, value and unit of the same limit).
+    is, `group` ties columns of one standard together (limit type, value and unit of the same limit). `brackets` is the
+    role of what stands in brackets behind each value ("Result (MCL)").
     """
 
     role: ColumnRole
@@ -180,6 +181,7 @@ class ColumnMeaning:
     standard: str = ""
     group: str = ""
     note: str = ""
+    brackets: ColumnRole | None = None
 
 
 class PhraseKind(StrEnum):

@@ -235,7 +235,12 @@ class Names:
         alone = end - start == 1
         if spellings := self._spellings.get(key) or self._spellings.get(self._joined(span)):
             for spelling in spellings:
-                if spelling.letters and not _letters_stand(spelling, raw, printed, tokens, start, end):
+                stands = _letters_stand(spelling, raw, printed, tokens, start, end)
+                if (
+                    spelling.letters
+                    and not stands
+                    and not (key == printed.partition("_")[0] and self._is_coded(printed))
+                ):
                     continue
                 yield _Part("name", spelling=spelling, cost=1.0 if not start else 1.1)
         for kind, value in self._words.get(key, ()):
@@ -257,10 +262,16 @@ class Names:
         if (start or "(" in before) and end - start <= 8:
             whole = raw + ")" if raw.count("(") > raw.count(")") and closing == ")" else raw
             whole = before.strip()[-1] + whole if before.strip()[-1:] == "/" else whole
-            whole = whole.removeprefix("as ").removeprefix("AS ")
+            whole = whole.removeprefix("as ").removeprefix("AS ").replace("_", "/")
             like = "/" in whole or "%" in raw or " per " in raw.lower() or self.units.is_word(whole)
             if like and not whole.lower().startswith("as ") and self.units.parse(whole):
                 yield _Part("unit", whole, 1.3)
+
+    def _is_coded(self, printed: str) -> bool:
+        """Whether a name is the heading of a data file, a symbol in small letters and its unit: `fe_mgl`, `as_flag`."""
+        symbol, line, rest = printed.partition("_")
+        beside = any(kind == "companion" for kind, _ in self._words.get(squash(rest), ()))
+        return bool(line) and symbol.islower() and (beside or bool(self.units.parse(rest.replace("_", "/"))))
 
     def _joined(self, span: list[_Word]) -> str:
         """The squash of a span without its joining words: "nitrate + nitrite" is spelled "nitrate nitrite"."""

@@ -32,6 +32,12 @@ _EMPTY_BOX = re.compile(r"[\[(]\s*[\])]|[☐□]")
 # What stands in brackets behind a number, or a mark of attention on either side of it.
 _BRACKETED = re.compile(r"\s*[(\[]([^()\[\]]+)[)\]]")
 _LABELLED = re.compile(r"([^\W\d][^\d<]*?)\s*[:=]?\s*([<>]?\s*[\d.,]+)\s*(\D.*)?")
+# A number in brackets behind a result with its unit, or a bound: not the result, whatever it is. `[1]` is a footnote.
+_LAST_BRACKETS = re.compile(
+    r"(?P<value>.*(?:[^\W\d]|%))\s*(?!\[\d\])[(\[]\s*[<>≤≥]?\s*\d[\d.,]*(?:\s*(?:[-–]|to)\s*\d[\d.,]*)?\s*[)\]]"
+    r"|(?P<plain>.*\d)\s*[(\[]\s*[<>≤≥]\s*\d[\d.,]*\s*[)\]]"
+)
+_UNLABELLED = re.compile(r"[(\[]\s*<?\s*[\d.,]")
 _DEGREES = re.compile(r"(?:@|at)?\s*\d+(?:[.,]\d+)?\s*(?:°\s*c?|deg\.?\s*c|c)")
 _ATTENTION = re.compile(r"^[!↑↓▲▼]\s*(?=[<>\d.])|(?<=\S)\s*[!↑↓▲▼]+$")
 _MARKED = re.compile(r"^([*†‡§]{1,3})\s*(?=[<>\d.])")
@@ -40,6 +46,7 @@ _MARKED = re.compile(r"^([*†‡§]{1,3})\s*(?=[<>\d.])")
 _QUALIFIED = re.compile(r"^([<>]?)\s*([A-Z]{1,2}[+-]?)(?:\s+(?=[<>]?\s?[\d.])|(?=\d*[.,]\d))")
 _SIGN_BEHIND = re.compile(r"^([\d.,]+)\s*([<>])$")
 _RAISED_POINT = re.compile(r"(?<=\d)·(?=\d)(?!\s*10\s*\^)")
+_OPENS_NUMBER = set("0123456789.,<>≤≥~")
 _SIGNS = {"less", "greater", "about"}
 _BARE = {"<", ">"}
 _PLACES = {"in_field": Measured.FIELD, "in_laboratory": Measured.LABORATORY}
@@ -124,6 +131,9 @@ class Values:
             return replace(made, qualifiers=(code[2], *made.qualifiers)) if made else None
         if (beside := self._with_brackets(printed, decimal, presence)) is not None:
             return beside
+        if (last := _LAST_BRACKETS.fullmatch(printed)) and text[0] in _OPENS_NUMBER:
+            first = self._meaning(last["value"] or last["plain"], decimal, presence)
+            return replace(first, note="number_behind") if first and first.number is not None else None
         if (twice := _RESTATED.fullmatch(printed)) and self._is_unit(twice.group(3)):
             first = self._numeric(twice.group(1), fold(twice.group(1)), decimal)
             return replace(first, note="restated") if first and first.unit_text else None
@@ -206,7 +216,10 @@ class Values:
                 if number and number.number is not None and number.censoring in (Censoring.NONE, Censoring.LEFT):
                     if number.number < 0:
                         return None  # "ND-0.11 (a)" is a range, whatever is behind it
-                    return replace(made, number=number.number, high=number.number, unit_text=number.unit_text)
+                    note = "bracketed_bound" if _UNLABELLED.match(text.removeprefix(head).lstrip()) else made.note
+                    return replace(
+                        made, number=number.number, high=number.number, unit_text=number.unit_text, note=note
+                    )
             original = printed[cut:] if len(printed) == len(text) else text[cut:]
             codes = self._qualifiers(original)
             if codes is not None:

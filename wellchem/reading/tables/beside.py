@@ -2,11 +2,17 @@
 
 from __future__ import annotations
 
+import re
+
 import numpy as np
 from numpy.typing import NDArray
 
+from wellchem.models.codes import Censoring
 from wellchem.reading.rows import Coded, of
 from wellchem.reading.tables.cells import Cells, Kind
+
+_BOUNDED = (Censoring.LEFT, Censoring.RIGHT, Censoring.INTERVAL)
+_BRACKETS = re.compile(r"(.*?\S)\s*[(\[]([^()\[\]]*\d[^()\[\]]*)[)\]]")
 
 
 def are_units(cells: Cells, coded: Coded) -> NDArray[np.bool_]:
@@ -24,6 +30,31 @@ def apart(cells: Cells, value: Coded, unit: Coded) -> tuple[Coded, Coded]:
     both = np.array([one is not None and one.number is not None and bool(one.unit_text) for one in held] + [False])
     slipped = empty & both[unit.codes]
     return (value.or_else(unit.kept(slipped)), unit.kept(~slipped)) if slipped.any() else (value, unit)
+
+
+def limits_behind(cells: Cells, index: int, body: int) -> bool:
+    """Whether most cells of a column have a number in brackets behind them, and one shows that these are limits.
+
+    It is a bound, or a range that the result lies outside of; an uncertainty or a range of confidence never is.
+    """
+    texts = [text for row in range(body, min(body + 200, cells.height)) if (text := cells.text(row, index))]
+    parts = [found for text in texts if (found := _BRACKETS.fullmatch(text))]
+    return len(parts) > 2 and len(parts) * 3 > len(texts) * 2 and any(_outside(cells, *part.groups()) for part in parts)
+
+
+def _outside(cells: Cells, value: str, inside: str) -> bool:
+    found, bounds = cells.lexicon.vocabulary.value(value), cells.lexicon.vocabulary.value(inside)
+    if found is None or found.number is None or bounds is None or bounds.censoring not in _BOUNDED:
+        return False
+    return bounds.note != "range" or not (bounds.low or 0.0) <= found.number <= (bounds.high or 0.0)
+
+
+def behind(value: Coded) -> tuple[Coded, Coded]:
+    """Values without the brackets behind them, and what stands in these."""
+    parts = [_BRACKETS.fullmatch(str(text)) for text in value.texts]
+    plain = of([found[1] if found else str(text) for found, text in zip(parts, value.texts, strict=True)])
+    inside = of([found[2] if found else "" for found in parts])
+    return value.reworded(plain), value.reworded(inside)
 
 
 def inverted(flags: Coded) -> Coded:

@@ -124,10 +124,16 @@ def _worded(cell: Cell) -> bool:
     return not cell.kind & Kind.VALUE or bool(cell.kind & (Kind.HEADER | Kind.NAME | Kind.UNIT))
 
 
+def _is_dash(cell: Cell) -> bool:
+    """Whether a cell says that there is nothing to say, as among units over pH."""
+    return not any(map(str.isalnum, cell.text))
+
+
 def _continues(cells: Cells, first: int, row: int) -> bool:
     """Whether a row can be a further row of the header that begins at `first`."""
     line = cells.line(row)
-    if not line or not all(_worded(cell) for cell in line):
+    units = any(cell.kind & Kind.UNIT and not cell.kind & Kind.VALUE for cell in line)
+    if not line or not all(_worded(cell) or (units and _is_dash(cell)) for cell in line):
         return False
     if said_columns(cells, row):
         return False

@@ -226,7 +226,6 @@ class Reader:
             "fraction": self.section.fraction,
             "measured": self.section.measured,
             "basis": self.section.basis,
-            "unit": self.section.unit or self.unit_note,
         }
         for name in TEXT_FIELDS:
             mine = texts.get(name)
@@ -236,6 +235,8 @@ class Reader:
             elif default:
                 mine = mine.or_else(constant(default, count))
             filled[name] = mine
+        if over := self.section.unit or self.unit_note:
+            filled["unit"] = filled["unit"].or_else(self.unit_where_possible(over, filled["name"]))
         if self.section.apart:
             filled["statistic"] = filled["statistic"].or_else(constant(self.section.apart, count))
         if (told := self.source.grids[grid].statistics.get(column)) is not None:
@@ -256,6 +257,18 @@ class Reader:
         numbers = np.arange(self.printed, self.printed + count, dtype=np.int32)
         self.printed += count
         return numbers
+
+    def unit_where_possible(self, unit: str, name: Coded) -> Coded:
+        """The unit of a heading, a title or a note for the names that it can be meant for."""
+        meant = [self._is_meant_for(str(text), unit) for text in name.texts]
+        return constant(unit, len(name)).kept(np.array([*meant, True])[name.codes])
+
+    def _is_meant_for(self, name: str, unit: str) -> bool:
+        """Whether a unit printed over many names is this one's: mg/L is none of pH, nor where the name has its own."""
+        found = self.vocabulary.name(name, unit=unit)
+        if found is None or self.vocabulary.unit(unit, found.analyte, found).problem is None:
+            return True
+        return not found.unit and self.vocabulary.analytes[found.analyte].quantity in ("concentration", "activity")
 
     def open_grid(self, grid: int) -> None:
         """A new sheet begins without the titles of the last one; a page goes on where the last one ended."""

@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from wellchem.models.codes import Censoring, LayoutKind, Role
 from wellchem.reading.rows import TakenColumn
+from wellchem.reading.tables.beside import limits_behind
 from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.headers import Head, Header, names_beneath, tick_columns
 from wellchem.reading.tables.identity import take_identity
@@ -34,6 +35,7 @@ _COMPARED = {"<", ">", "≤", "≥", "<=", ">="}
 _PLUS_MINUS = {"±", "+/-", "+-", "+ / -"}
 _BOUNDS = re.compile(r"^(\d{2,3}(?:\.\d)?)\s*%?\s*(?:-|–|to)\s*(\d{3}(?:\.\d)?)\s*%?$")
 _HIGH_LOW = {"H", "L", "HH", "LL", "N", "A"}
+_ANSWERS = {"y", "n", "yes", "no", "t", "f", "true", "false"}
 _COUNT = re.compile(r"count|number|anzahl|nombre|recuento|numération", re.IGNORECASE)
 _CODE_LISTS = {R.CODE_NWIS: "nwis", R.CODE_CAS: "cas", R.CODE_STORET: "storet", R.CODE_LOCAL: "local"}
 
@@ -109,6 +111,9 @@ def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
         by_role[R.DETECT_FLAG] = [other for other in by_role.get(R.DETECT_FLAG, []) if other != column]
         shape.took(heads[column], "presence", "a mark chooses one of several words")
     take_values(cells, shape, heads, by_role, body)
+    for value in shape.values if cells.height <= SMALL else ():
+        if value.brackets is None and limits_behind(cells, value.column, body):
+            value.brackets, value.note = R.LIMIT, value.note or heads[value.column].text
     if shape.ticks and not shape.values:
         shape.values.append(ValueColumn(min(shape.ticks)))
     shape.inverted = {
@@ -221,6 +226,11 @@ def _mend(cells: Cells, heads: dict[int, Head], by_role: dict[ColumnRole, list[i
         if R.NAME not in by_role and len(texts) > 1 and all(map(cells.lexicon.vocabulary.name, texts)):
             by_role[R.REMARK].remove(column)
             by_role[R.NAME] = [column]
+    for column in list(by_role.get(R.REMARK, [])):  # "Less than" over Y and N, no signs
+        meaning, texts = heads[column].meaning, _texts(cells, column, body)
+        if meaning is not None and meaning.note == "inverted" and {text.casefold() for text in texts} <= _ANSWERS:
+            by_role[R.REMARK].remove(column)
+            by_role.setdefault(R.DETECT_FLAG, []).append(column)
     for column in list(by_role.get(R.QUALIFIER, [])):  # high and low against the range beside them, no qualifiers
         if R.LIMIT in by_role and {"L"} < _texts(cells, column, body) <= _HIGH_LOW:
             by_role[R.QUALIFIER].remove(column)
@@ -260,8 +270,12 @@ def _counted(cells: Cells, column: int, body: int) -> bool:
 
 
 def _take_signs(cells: Cells, shape: Shape, by_role: dict[ColumnRole, list[int]], body: int) -> None:
-    """Columns without a known heading that hold nothing but comparison signs, nothing but qualifiers, or but units."""
+    """Columns without a known heading that hold nothing but comparison signs, nothing but qualifiers, or but units.
+
+    Units right of a limit, where the results have theirs, are the limit's.
+    """
     known = {column for columns in by_role.values() for column in columns}
+    limits = {column for role in (R.REPORTING_LIMIT, R.DETECTION_LIMIT) for column in by_role.get(role, [])}
     for column in shape.columns():
         if column in known:
             continue
@@ -272,6 +286,8 @@ def _take_signs(cells: Cells, shape: Shape, by_role: dict[ColumnRole, list[int]]
             by_role.setdefault(R.REMARK, []).append(column)  # "<" in one row, "E" in another
         elif R.UNIT not in by_role and texts and all(_is_unit(cells, text) for text in texts):
             by_role[R.UNIT] = [column]
+        elif column - 1 in limits and texts and all(_is_unit(cells, text) for text in texts):
+            by_role.setdefault(R.LIMIT_UNIT, []).append(column)
         elif are_marks(cells, texts):
             by_role.setdefault(R.QUALIFIER, []).append(column)
         elif texts and texts <= _PLUS_MINUS:

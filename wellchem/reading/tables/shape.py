@@ -71,6 +71,7 @@ class ValueColumn:
     unit: str = ""
     note: str = ""
     measured: str = ""
+    brackets: ColumnRole | None = None
 
 
 @dataclass

@@ -51,6 +51,7 @@ def take_values(
             unit=_unit_of(cells, head),
             fraction=_text(meaning.fraction) if meaning else "",
             note=head.text if shape.ambiguous else "",
+            brackets=meaning.brackets if meaning else None,
         )
         if len(said) > 1 and (over := _over(cells, head)):
             value.said.update(_sample_said(cells, over))
@@ -221,12 +222,14 @@ def _take_units_as_heads(cells: Cells, shape: Shape, heads: dict[int, Head], fre
 def _sample_column(cells: Cells, head: Head) -> ValueColumn:
     """A column of results of one sample: its heading is a date, a point of sampling or a number of the sample."""
     parts = [part for part in head.own[1:] if cells.lexicon.kind(part) & Kind.UNIT]  # a unit over each sample
-    own = " ".join(part for part in head.own if part not in parts)
-    text, unit = _sample_label(replace(head, text=own) if parts else head), "".join(parts[:1])
+    days = [part for part in head.own if cells.lexicon.kind(part) & Kind.DATE] if head.own[1:] or head.group else []
+    own = " ".join(part for part in head.own if part not in (*parts, *days))
+    text, unit = _sample_label(replace(head, text=own) if parts or days else head), "".join(parts[:1])
     found = re.match(r"^(.*?)\s*[(\[]([^()\[\]]+)[)\]]$", text)
     if found and found[1] and cells.lexicon.kind(found[2]) & Kind.UNIT:
         text, unit = found[1], found[2]
-    return ValueColumn(head.column, said=_sample_said(cells, text), unit=unit or _unit_of(cells, head))
+    said = _sample_said(cells, text) | ({"date_collected": days[0]} if days and text else {})
+    return ValueColumn(head.column, said=said, unit=unit or _unit_of(cells, head))
 
 
 def _sample_said(cells: Cells, text: str) -> dict[str, str]:

@@ -11,7 +11,7 @@ from wellchem.models.codes import LayoutKind, UnreadReason
 from wellchem.reading.grid import GridColumn
 from wellchem.reading.rows import Coded, Table, column, constant, of
 from wellchem.reading.tables.above import samples_above, titled
-from wellchem.reading.tables.beside import apart, are_units, inverted, not_reportable
+from wellchem.reading.tables.beside import apart, are_units, behind, inverted, not_reportable
 from wellchem.reading.tables.between import between
 from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.headers import Header, header_at
@@ -20,7 +20,7 @@ from wellchem.reading.tables.reader import Reader
 from wellchem.reading.tables.roles import groups, shape_of
 from wellchem.reading.tables.sample_rows import sample_rows
 from wellchem.reading.tables.samples import OTHER_TYPE
-from wellchem.reading.tables.shape import OWN, SMALL, Shape, ValueColumn
+from wellchem.reading.tables.shape import BESIDE, OWN, SMALL, Shape, ValueColumn
 from wellchem.reading.tables.stacked import stacked_at
 from wellchem.reading.tables.table_rows import fractions_in, prefixed, repeats, rows_of, wrapped_in
 from wellchem.reading.tables.ticks import BOX, ticked_columns, ticked_words
@@ -161,6 +161,9 @@ def _emit(reader: Reader, grid: int, cells: Cells, shape: Shape, rows: NDArray[n
     several = len(shape.values) > 1
     for value in shape.values:
         texts, native = _texts(reader, cells, shape, value, rows, at)
+        if value.unit:
+            over = reader.unit_where_possible(value.unit, name)
+            texts["unit"] = texts["unit"].or_else(over) if "unit" in texts else over
         keep: slice | NDArray[np.int64] = slice(None)  # every row; of several columns, the rows that have a value in it
         if several:
             keep = np.flatnonzero(columns[value.column].codes[rows] >= 0)
@@ -256,14 +259,12 @@ def _texts(
         boxed = np.array([bool(BOX.match(str(text))) for text in texts["unit"].texts] + [False])
         texts["unit"] = texts["unit"].kept(~boxed[texts["unit"].codes])  # the other box is no unit
         texts["value"], texts["unit"] = apart(cells, texts["value"], texts["unit"])
+    if value.brackets is not None:
+        texts["value"], inside = behind(texts["value"])
+        if value.brackets in BESIDE:
+            texts.setdefault(BESIDE[value.brackets], inside)
     if shape.limits:
         texts.update(limit_texts(reader.lexicon, cells, shape, rows))
-    if value.unit:
-        texts["unit"] = (
-            texts["unit"].or_else(constant(value.unit, len(rows)))
-            if "unit" in texts
-            else constant(value.unit, len(rows))
-        )
     if value.fraction and "fraction" not in texts:
         texts["fraction"] = constant(value.fraction, len(rows))
     if shape.standard:
