@@ -133,8 +133,9 @@ def _told_apart(labels: list[str], heads: dict[int, Head], free: list[int]) -> b
 def _replicates(cells: Cells, shape: Shape, body: int) -> set[int]:
     """Columns whose mean stands at their right in a column of averages: results, whatever their heading says."""
     found: set[int] = set()
-    for column, taken in shape.taken.items():
-        for count in (2, 3) if taken.role == R.STATISTIC and cells.height <= SMALL else ():
+    means = [column for column, taken in shape.taken.items() if taken.role == R.STATISTIC]
+    for column in means if cells.height <= SMALL else ():
+        for count in range(2, min(3, column - shape.first) + 1):
             lines = [
                 [cells.text(row, c) for c in range(column - count, column + 1)] for row in range(body, cells.height)
             ]
