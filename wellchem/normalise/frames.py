@@ -178,12 +178,13 @@ def _places(
     """Source, page, sheet, row and column of cells, counted as the source counts them."""
     every: tuple[Grid, ...] = made.reading.source.grids
     count = len(grids)
-    row, column = np.zeros(count, np.int32), np.zeros(count, np.int32)
-    for number in np.flatnonzero(np.bincount(grids)):
-        mine: Any = slice(None) if (grids == number).all() else grids == number
-        row[mine] = every[number].rows[rows[mine]]
-        column[mine] = every[number].columns_at[columns[mine]]
-    pages = np.array([grid.page or 0 for grid in every] or [0], np.int32)[grids]
+
+    def counted(numbers: list[NDArray[np.int32]], at: NDArray[np.int32]) -> Any:
+        starts = np.cumsum([0, *map(len, numbers)])
+        found = np.concatenate(numbers).take(starts.take(grids) + at) if count else np.empty(0, np.int32)
+        return pd.arrays.IntegerArray(found, np.zeros(count, bool))
+
+    pages = np.array([grid.page or 0 for grid in every] or [0], np.int32).take(grids)
     sheets = of([grid.sheet or "" for grid in every] or [""]).take(grids)
     return {
         "source": pd.Categorical.from_codes(
@@ -191,6 +192,6 @@ def _places(
         ),
         "page": pd.arrays.IntegerArray(pages, pages == 0),
         "sheet": _categorical(sheets),
-        "row": pd.arrays.IntegerArray(row, np.zeros(count, bool)),
-        "column": pd.arrays.IntegerArray(column, np.zeros(count, bool)),
+        "row": counted([grid.rows for grid in every], rows),
+        "column": counted([grid.columns_at for grid in every], columns),
     }

@@ -110,7 +110,7 @@ class Grid:
         """Non-empty cells, or words where the grid is of a page."""
         if self.words is not None:
             return int(self.words.sum())
-        return int(sum(int((column.codes >= 0).sum()) for column in self.columns))
+        return sum(int(np.count_nonzero(column.codes >= 0)) for column in self.columns)
 
 
 @dataclass(frozen=True, eq=False)

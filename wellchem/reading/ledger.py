@@ -69,7 +69,7 @@ class Ledger:
     @property
     def unclaimed(self) -> int:
         """Cells that nothing has claimed."""
-        return sum(int(still.sum()) for grid in self._open for still in grid)
+        return sum(int(np.count_nonzero(still)) for grid in self._open for still in grid)
 
     @property
     def loose(self) -> int:
