@@ -53,11 +53,10 @@ class ArrowTexts:
         numbers: NDArray[np.float64] = self.held.cast(pa.float64()).to_numpy(zero_copy_only=False)
         return numbers
 
-    def any_holds(self, sign: str) -> bool:
-        """Whether a sign stands in any of the texts."""
-        import pyarrow.compute as pc
-
-        return bool(pc.any(pc.match_substring(self.held, sign)).as_py())
+    def any_holds(self, signs: str) -> bool:
+        """Whether one of these signs stands in any of the texts."""
+        letters = self.letters()[0].tobytes()
+        return any(sign.encode() in letters for sign in signs)
 
     def beginning_with(self, signs: str) -> list[int]:
         """Which texts begin with one of these signs of ASCII."""

@@ -121,7 +121,7 @@ def few(count: int, texts: Mapping[int, str]) -> Coded:
 def any_holds(texts: NDArray[Any], signs: str) -> bool:
     """Whether one of these signs stands in any of the texts."""
     if isinstance(texts, ArrowTexts):
-        return any(texts.any_holds(sign) for sign in signs)
+        return texts.any_holds(signs)
     together = "\0".join(texts)
     return any(sign in together for sign in signs)
 
