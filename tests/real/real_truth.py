@@ -76,94 +76,6 @@ LDES = {
 }
 
 
-def ldes(file: str = "lab/wi_LDES_csls_2020_01_28.csv") -> Iterator[True_]:
-    """ND is bounded by LOQ; a number between LOD and LOQ (type 3) lies between them."""
-    data = _table(file, encoding="utf-8-sig")
-    columns = list(data.columns)
-    for index, row in enumerate(data.itertuples(index=False)):
-        cells = dict(zip(columns, row, strict=True))
-        if cells["DNR Parameter Description"].strip() not in LDES or cells["Type of Sample (QC)"] != "1":
-            continue
-        analyte, fraction, factor = LDES[cells["DNR Parameter Description"].strip()]
-        value = cells["Result value"]
-        if value == "ND" and _is_number(cells["LOQ"]):
-            yield True_(index + 2, None, analyte, fraction, 0.0, float(cells["LOQ"]) * factor)
-        elif _is_number(value) and cells["Result Type"] == "1" and not cells["Result Comment"].strip():
-            yield True_(index + 2, None, analyte, fraction, float(value) * factor, float(value) * factor)
-
-
-def swims() -> Iterator[True_]:
-    """The same laboratory's results in the agency's own export, with field readings."""
-    data = _table("lab/wi_SWIMS_csls_2020_06_01.csv")
-    for index, cells in enumerate(data.to_dict("records")):
-        if cells["Description"].strip() not in LDES or cells["Result Comments"].strip():
-            continue
-        analyte, fraction, factor = LDES[cells["Description"].strip()]
-        if cells["Result"] == "ND" and _is_number(cells["LOQ"]):
-            yield True_(index + 2, None, analyte, fraction, 0.0, float(cells["LOQ"]) * factor)
-        elif _is_number(cells["Result"]) and cells["Units"]:
-            value = float(cells["Result"]) * factor
-            if cells["LOQ"] and value < float(cells["LOQ"]) * factor:
-                continue
-            yield True_(index + 2, None, analyte, fraction, value, value)
-
-
-CALIFORNIA = {
-    "BARIUM": ("barium", None, 0.001),
-    "NITRATE (AS NO3)": ("nitrate", None, NO3),
-    "NITRITE (AS N)": ("nitrite", None, 1),
-    "NITRATE (AS N)": ("nitrate", None, 1),
-    "ARSENIC": ("arsenic", None, 0.001),
-    "ALUMINUM": ("aluminum", None, 0.001),
-    "NITRATE + NITRITE (AS N)": ("nitrate_plus_nitrite", None, 1),
-    "TETRACHLOROETHYLENE": ("tetrachloroethylene", None, 0.001),
-    "BENZENE": ("benzene", None, 0.001),
-    "TOLUENE": ("toluene", None, 0.001),
-    "TRICHLOROETHYLENE": ("trichloroethylene", None, 0.001),
-    "VINYL CHLORIDE": ("vinyl_chloride", None, 0.001),
-    "PERCHLORATE": ("perchlorate", None, 0.001),
-    "MERCURY": ("mercury", None, 0.001),
-    "THALLIUM": ("thallium", None, 0.001),
-    "SELENIUM": ("selenium", None, 0.001),
-    "ANTIMONY": ("antimony", None, 0.001),
-    "NICKEL": ("nickel", None, 0.001),
-    "BERYLLIUM": ("beryllium", None, 0.001),
-    "CHROMIUM, HEXAVALENT": ("chromium_vi", None, 0.001),
-    "CADMIUM": ("cadmium", None, 0.001),
-    "CHROMIUM (TOTAL)": ("chromium", ANY, 0.001),
-    "CHLORIDE": ("chloride", None, 1),
-    "SULFATE": ("sulfate", None, 1),
-    "SODIUM": ("sodium", None, 1),
-    "CALCIUM": ("calcium", None, 1),
-    "MAGNESIUM": ("magnesium", None, 1),
-    "IRON": ("iron", None, 0.001),
-    "MANGANESE": ("manganese", None, 0.001),
-    "ZINC": ("zinc", None, 0.001),
-    "COPPER": ("copper", None, 0.001),
-    "LEAD": ("lead", None, 0.001),
-    "SPECIFIC CONDUCTANCE": ("specific_conductance", None, 1),
-    "HARDNESS (TOTAL) AS CACO3": ("total_hardness", None, 1),
-    "FLUORIDE (F) (NATURAL-SOURCE)": ("fluoride", None, 1),
-    "TOTAL DISSOLVED SOLIDS": ("total_dissolved_solids", None, 1),
-}
-
-
-def california() -> Iterator[True_]:
-    """XMOD `<` makes the finding a bound, except a finding of zero, whose bound is the DLR."""
-    data = _table("lab/ca_waterboards_chem_sub.csv")
-    for index, cells in enumerate(data.to_dict("records")):
-        if cells["CHEMICAL__"] not in CALIFORNIA:
-            continue
-        analyte, fraction, factor = CALIFORNIA[cells["CHEMICAL__"]]
-        value, limit = float(cells["FINDING"]) * factor, float(cells["DLR"] or 0) * factor
-        if cells["XMOD"] == "<" and value > 0:
-            yield True_(index + 2, None, analyte, fraction, 0.0, value)
-        elif cells["XMOD"] == "<" and limit > 0:
-            yield True_(index + 2, None, analyte, fraction, 0.0, limit)
-        elif cells["XMOD"] == "" and value > 0:
-            yield True_(index + 2, None, analyte, fraction, value, value)
-
-
 def canada(file: str = "lab/canada_testdata.csv") -> Iterator[True_]:
     """Bilingual header; MG/L and micrograms with the micro sign."""
     names = {
@@ -291,46 +203,14 @@ def workbook(file: str, values: bool = True):
     return openpyxl.load_workbook(FOLDER / file, data_only=values)
 
 
-STREAM = {
-    "Ca 317.933 - A": "calcium", "Mg 285.213 - R": "magnesium", "Na 589.592 - R": "sodium", "K 766.490 - R": "potassium",
-    "Fe 238.204 - A": "iron", "Mn 257.610 - A": "manganese", "Zn 213.857 - A": "zinc", "Cu 324.752 - A": "copper",
-    "As 188.979 - A": "arsenic", "Pb 220.353 - A": "lead", "Sr 460.733 - A": "strontium", "Ba 233.527 - A": "barium",
-}  # fmt: skip
-
-
-def stream_table() -> Iterator[True_]:
-    """The ICP table alone: replicates are results, averages and deviations are not."""
-    data = _table("lab/csm_20170829_icp_aes.csv")
-    for index, cells in enumerate(data.to_dict("records")):
-        if cells["measurement"] in STREAM:
-            for column, name in enumerate(data.columns, 1):
-                if name.endswith(("_fa1", "_fa2", "_ra1", "_ra2")) and _is_number(cells[name]):
-                    value = float(cells[name])
-                    if value >= float(cells["dl_mg_l"]):
-                        yield True_(index + 2, column, STREAM[cells["measurement"]], ANY, value, value)
-
-
 FILES: dict[str, Callable[[], Iterator[True_]]] = {
-    "lab/wi_LDES_csls_2020_01_28.csv": ldes,
-    "lab/wi_SWIMS_csls_2020_06_01.csv": swims,
-    "lab/ca_waterboards_chem_sub.csv": california,
     "lab/canada_testdata.csv": canada,
     "lab/canada_testdata_accent.csv": lambda: canada("lab/canada_testdata_accent.csv"),
-    "lab/csm_20170829_icp_aes.csv": stream_table,
     "wqp/ugs_sample_chemistry.csv": lambda: portal("wqp/ugs_sample_chemistry.csv"),
     "wqp/ugs_sample_chemistry2.csv": lambda: portal("wqp/ugs_sample_chemistry2.csv"),
     "wqp/dr_wqpData_wqx3narrow.csv": narrow,
     "wqp/dr_phosData_legacy_84k.csv.gz": phosphorus_legacy,
     "wqp/dr_wi_phos_data_wqx3narrow_55k.csv.gz": phosphorus_narrow,
-    "nwis/dr_nwisData_qw.csv": lambda: nwis(
-        "nwis/dr_nwisData_qw.csv",
-        {
-            "34247": ("benzo_a_pyrene", 0.001),
-            "34220": ("anthracene", 0.001),
-            "30234": ("bromacil", 0.001),
-            "32104": ("bromoform", 0.001),
-        },
-    ),
     "nwis/smwr_QWstacked.csv": lambda: nwis(
         "nwis/smwr_QWstacked.csv", {"00665": ("phosphorus", 1), "00666": ("phosphorus", 1)}
     ),

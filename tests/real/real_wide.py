@@ -7,6 +7,7 @@ it stands, and the test beside them asks that this was said.
 from __future__ import annotations
 
 import csv
+import re
 from collections.abc import Iterator
 
 from real_truth import ANY, FOLDER, HCO3, INF, NO3, PO4, True_, workbook
@@ -42,11 +43,12 @@ CLEANED = {
 def kwale_whole() -> Iterator[True_]:
     """The three sheets: names, units and detection limits in rows 1 to 3; metals in ppb behind the repeated Code column.
 
-    A number without a mark is what is printed, below the detection limit too, as the authors give it. `<LOQ` has no bound: a
-    limit of quantification lies above the limit that is printed. What is below zero where it cannot be is no result.
+    A number without a mark is what is printed, below the detection limit too, as the authors give it; a zero is not detected,
+    and bounded by that limit. `<LOQ` has no bound: a limit of quantification lies above the limit that is printed. What is
+    below zero where it cannot be is no result.
     """
     for sheet in workbook("wide/kwale_samples_raw.xlsx").worksheets:
-        heads, units, _, *rows = list(sheet.iter_rows(values_only=True))
+        heads, units, limits, *rows = list(sheet.iter_rows(values_only=True))
         for column, head in enumerate(heads, 1):
             name = str(head or "").strip()
             unit = str(units[column - 1] or "")
@@ -58,6 +60,9 @@ def kwale_whole() -> Iterator[True_]:
                 continue
             for number, row in enumerate(rows, 4):
                 bounds = _bounds(row[column - 1], factor, least)
+                limit = re.match(r"[\d.,]+", str(limits[column - 1] or ""))
+                if bounds == (0, 0) and limit and least == 0:
+                    bounds = 0.0, float(limit[0].replace(",", ".")) * factor
                 if bounds is not None:
                     yield True_(number, column, analyte, ANY, *bounds, sheet.title)
 

@@ -8,6 +8,7 @@ import random
 
 import pytest
 from real_counts import read, results
+from real_rows import ROWS
 from real_stream import book, sheet_csv
 from real_truth import ANY, FILES, FOLDER, INF
 from real_wide import WIDE
@@ -17,6 +18,7 @@ pytestmark = pytest.mark.skipif(not FOLDER.is_dir(), reason="the public data fol
 TRUTHS = {
     **FILES,
     **WIDE,
+    **{file: lambda told=told: told().results for file, told in ROWS.items()},
     "lab/csm_water.xlsx": book,
     "lab/csm_sheet_20170829.csv": lambda: sheet_csv("lab/csm_sheet_20170829.csv"),
     "lab/csm_sheet_20190909.csv": lambda: sheet_csv("lab/csm_sheet_20190909.csv"),
@@ -27,7 +29,7 @@ WHOLE = {
     "lab/csm_water.xlsx": {"scandium"},
     "lab/csm_sheet_20170829.csv": set(),
     "lab/csm_sheet_20190909.csv": set(),
-    **{file: set() for file in WIDE},
+    **{file: set() for file in (*WIDE, *ROWS)},
 }
 # The one sheet that is left unread: RA and FA under one site and nothing else, so that no heading shows them to be samples.
 TWO_UNDER_ONE = "7.14.17"

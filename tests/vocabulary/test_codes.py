@@ -84,7 +84,7 @@ UNKNOWN = {
     ),
     "sediment": ("bed sediment",),
     "a laboratory's own code": ("~",),
-    "two analytes": ("Chlorine Residual", "RA-226 OR TOTAL RA", "RADIUM, TOTAL", "TCA", "D-D"),
+    "two analytes": ("Chlorine Residual", "RA-226 OR TOTAL RA", "RADIUM, TOTAL", "TCA", "D-D", "DI & MONO ACID"),
     "a trade name of old, or misspelt": (
         "HYDRAM", "WEED-B-GON", "BASANITE", "PHOSPHAMIDE", "DIELDRINE", "POLYCHLORINATEDBIPHENOLS", "DICHLOROPROPANE",
     ),

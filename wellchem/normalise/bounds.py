@@ -4,6 +4,7 @@ Concentrations: `<x` and `x U` are [0, x]; a non-detect without a number is boun
 detection limit; an estimate (J) is between the limits that are printed; B makes the number an upper bound, E a lower
 one. Counts are whole organisms in the volume examined, so that `<1` is none found. An activity is bounded by its
 uncertainty and may be negative; flagged not detected, its high end is at least the detectable concentration.
+No analysis measures a concentration of exactly zero: beside a printed limit, `0` says that nothing was found above it.
 """
 
 from __future__ import annotations
@@ -26,8 +27,8 @@ from wellchem.normalise.numbers import (
 )
 
 # What had to be supposed to bound a non-detect; 0 is nothing.
-SUPPOSED = ("", "bound=detection_limit", "bound=none_found", "bound=printed_value")
-_NOTHING, _BY_DETECTION, _NONE_FOUND, _BY_VALUE = range(len(SUPPOSED))
+SUPPOSED = ("", "bound=detection_limit", "bound=none_found", "bound=printed_value", "bound=limit_of_zero")
+_NOTHING, _BY_DETECTION, _NONE_FOUND, _BY_VALUE, _OF_ZERO = range(len(SUPPOSED))
 # The smallest count of the ten-tube most-probable-number test is printed as <1.1 where no tube is positive
 # (Standard Methods 9221 C, table for ten 10-mL tubes): none found in 100 mL.
 _TEN_TUBES = 1.1
@@ -69,7 +70,7 @@ class Bounded:
 
 def bounded(given: Evidence) -> Bounded:
     """Censoring and bounds of every row."""
-    given = _without_unquantified(given)
+    given = _signed(_without_unquantified(given))
     effect, number = given.effect, given.number
     censoring = given.censoring.copy()
     value, low, high = number.copy(), given.low.copy(), given.high.copy()
@@ -90,7 +91,9 @@ def bounded(given: Evidence) -> Bounded:
     less = has(Effect.LESS_THAN) | (not_detected & ~given.activity)
     unnumbered = (censoring == NOT_REPORTED) & (less | not_detected)
     absent = ~given.count & ~printed & ((censoring == ABSENT) | has(Effect.ABSENT))  # not found is below a limit
-    to_left = (plain & printed & less) | (censoring == LEFT) | unnumbered | absent
+    limited = np.fmax(given.reporting, given.detection) > 0
+    zero = quantified & ~given.count & ~given.signed & (number == 0) & limited
+    to_left = (plain & printed & less) | (censoring == LEFT) | unnumbered | absent | zero
     more = plain & printed & has(Effect.GREATER_THAN, Effect.LOWER_BOUND, Effect.TOO_NUMEROUS) & ~to_left
     upper = quantified & has(Effect.UPPER_BOUND) & ~to_left & ~more
     between = quantified & has(Effect.BETWEEN_LIMITS, Effect.ESTIMATED) & ~to_left & ~more
@@ -103,6 +106,7 @@ def bounded(given: Evidence) -> Bounded:
         given, plain & printed & given.activity & ~to_left & ~more, not_detected, low, high, supposed, censoring
     )
     _left(given, to_left, floor, censoring, value, low, high, supposed)
+    supposed[zero & ~less] = _OF_ZERO
     _organisms(given, censoring, value, low, high, supposed)
     censoring[has(Effect.PRESENT) & ~printed & (censoring == NOT_REPORTED)] = PRESENT  # not quantified
     _found_without_number(given, has(Effect.TOO_NUMEROUS) & ~printed, floor, censoring, low, high)
@@ -123,6 +127,15 @@ def _without_unquantified(given: Evidence) -> Evidence:
     number, low, high = (np.where(rows, np.nan, array) for array in (given.number, given.low, given.high))
     censoring = np.where(rows, NOT_REPORTED, given.censoring).astype(np.int8)
     return replace(given, number=number, low=low, high=high, censoring=censoring)
+
+
+def _signed(given: Evidence) -> Evidence:
+    """A minus sign that stands in a column of its own belongs to the number beside it."""
+    rows = ((given.effect & int(Effect.NEGATIVE)) != 0) & (given.censoring == NONE)
+    if not rows.any():
+        return given
+    number, low, high = (np.where(rows, -array, array) for array in (given.number, given.low, given.high))
+    return replace(given, number=number, low=low, high=high)
 
 
 def _estimates(

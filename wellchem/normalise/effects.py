@@ -31,6 +31,7 @@ class Effect(IntFlag):
     BELOW_REPORTING = 8192
     FLAGGED = 16384
     UNQUANTIFIED = 32768
+    NEGATIVE = 65536
 
 
 _OF = {
@@ -47,6 +48,7 @@ _OF = {
     Consequence.TOO_NUMEROUS: Effect.TOO_NUMEROUS,
     Consequence.REJECTED: Effect.REJECTED,
     Consequence.NOT_REPORTED: Effect.NOT_REPORTED,
+    Consequence.NEGATIVE: Effect.NEGATIVE,
 }
 # The code that every room after this one knows a consequence by, whatever the report called it.
 _CODES = {
@@ -63,6 +65,7 @@ _CODES = {
     Consequence.NOT_REPORTED: (),
     Consequence.PRESENT: (),
     Consequence.ABSENT: (),
+    Consequence.NEGATIVE: (),
 }
 _YES = {"y", "yes", "true", "t", "1", "detect", "detected", "oui", "ja", "si", "sí"}
 _NO = {"n", "no", "false", "f", "0", "non-detect", "nondetect", "not detected", "non", "nein"}

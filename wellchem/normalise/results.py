@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 from wellchem.models.codes import Role, UnreadReason
 from wellchem.normalise.bounds import SUPPOSED, Bounded, Evidence, bounded
 from wellchem.normalise.companions import joined_companions
+from wellchem.normalise.forms import with_forms
 from wellchem.normalise.heads import ROLES, Heads, heads_of
 from wellchem.normalise.limits import Limits
 from wellchem.normalise.marks import RowMarks, limit_of_report, marks_of
@@ -59,6 +60,7 @@ def normalised(reading: Reading, vocabulary: Vocabulary) -> Normalised:
     unit = in_cell(numbers.unit, rows.unit, which)
     basis, place = in_cell(numbers.basis, rows.basis, which), in_cell(numbers.measured, rows.measured, which)
     meanings = meanings_of(vocabulary, rows.name, rows.code_list, unit, rows.fraction, basis, place)
+    meanings = with_forms(vocabulary, meanings, rows, numbers, which)
     limits = Limits(vocabulary, meanings, decimals)
     quantified = limit_of_report(vocabulary, reading, numbers, which)
     quantified = quantified.or_else(meanings.texts(lambda one: one.name and one.name.reporting_limit))
@@ -131,6 +133,7 @@ def _bounds(
     )
     plain = (numbers.censoring == NONE)[which] & (marks.effect == 0)
     plain &= meanings.flags(lambda one: one.quantity not in ("count", "activity"))
+    plain &= number != 0  # a zero beside a limit is bounded by it
     rest = np.flatnonzero(~plain)
     at, group = which[rest], meanings.group[rest]
     mine = Meanings(group, meanings.each)

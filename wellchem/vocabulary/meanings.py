@@ -239,6 +239,7 @@ class Consequence(StrEnum):
     HOLDING_TIME = "holding_time"
     REJECTED = "rejected"
     NOT_REPORTED = "not_reported"
+    NEGATIVE = "negative"
     NOTED = "noted"
     EXCEEDS = "exceeds"
 

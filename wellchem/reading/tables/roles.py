@@ -95,6 +95,8 @@ def shape_of(cells: Cells, header: Header, first: int, last: int) -> Shape:
         for column in by_role.get(role, []):
             shape.layout[column] = kind
             shape.took(heads.get(column) or Head(column, "", (), "", None), str(role), "header words or content")
+    comments = {column: heads[column].meaning for column in by_role.get(R.COMMENT, []) if column in heads}
+    shape.comments = [column for column, meaning in comments.items() if meaning is not None and meaning.standard]
     for column in by_role.get(R.PERCENT_RECOVERY, []):
         if _of_samples(cells, shape, heads, by_role, column, body):
             shape.layout[column] = LayoutKind.ADMINISTRATIVE

@@ -81,6 +81,7 @@ class Shape:
     `quality` are columns of recoveries, `every_row` whether every result has one.
     `ticks` are columns in which a mark chooses the word of the heading.
     `inverted` are flag columns whose yes means not detected.
+    `comments` are columns of comments on results, of a data standard.
     `unassigned` are columns under unknown headings, whose few numbers are left unread.
     `some_units` are columns of limits, or without a heading, that hold units in some rows.
     `wrapped` gives, for a row whose name goes on in another row, that row and the whole name; `wrapped_units` the whole
@@ -102,6 +103,7 @@ class Shape:
     ticks: dict[int, str] = field(default_factory=dict)
     inverted: set[int] = field(default_factory=set)
     reportable: set[int] = field(default_factory=set)
+    comments: list[int] = field(default_factory=list)
     unassigned: list[int] = field(default_factory=list)
     some_units: set[int] = field(default_factory=set)
     wrapped: dict[int, tuple[int, str]] = field(default_factory=dict)

@@ -14,6 +14,7 @@ from wellchem.reading.tables.above import samples_above, titled
 from wellchem.reading.tables.beside import apart, are_units, behind, inverted, not_reportable
 from wellchem.reading.tables.between import between
 from wellchem.reading.tables.cells import Cells, Kind
+from wellchem.reading.tables.comments import bounds_said
 from wellchem.reading.tables.headers import Header, header_at
 from wellchem.reading.tables.limits import limit_texts
 from wellchem.reading.tables.reader import Reader
@@ -275,6 +276,9 @@ def _texts(
         texts["column_note"] = constant(value.note, len(rows))
     if "measured" not in texts and (told := _place_of_measuring(reader, shape, columns, at)) is not None:
         texts["measured"] = told
+    for index in shape.comments:
+        said = bounds_said(reader.lexicon, column(columns[index], at), mine)
+        texts["condition"] = texts["condition"].or_else(said) if "condition" in texts else said
     if shape.statistic is not None:
         texts["statistic"] = column(columns[shape.statistic], at)
     if shape.quality and not reader.section.role:
