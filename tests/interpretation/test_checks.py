@@ -133,6 +133,7 @@ def test_repeated_results(pair, expected):
         ("iron", "3", "pass"),
         ("calcium", "-3", "fail"),
         ("gross_alpha", "-0.1", "pass"),
+        ("delta_oxygen_18", "-8.1", "pass"),
     ],
 )
 def test_plausible(analyte, text, expected):

@@ -9,13 +9,12 @@ import numpy as np
 
 from wellchem.interpretation import signs
 from wellchem.interpretation.checks_sums import FAIL, NOT_POSSIBLE, PASS, WARN, Outcome, Status
-from wellchem.interpretation.practice import by, level, number, rows, units
+from wellchem.interpretation.practice import by, level, number, rows, signed
 from wellchem.interpretation.table import BLANK, ESTIMATED, HELD, OVER, REJECTED, UNREPORTED, Bools, Floats, Rows
 from wellchem.interpretation.waters import HOURS_A_DAY, Waters, choose
 from wellchem.models.codes import SamplingPoint
 
 _BACTERIA = ("total_coliform", "e_coli", "fecal_coliform")
-_SIGNED_UNITS = ("Bq/L", "mV", "1", "°C")
 _STEADY_POINTS = (SamplingPoint.TAP_FIRST_DRAW, SamplingPoint.TAP_FLUSHED, SamplingPoint.WELL_HEAD)
 
 # By the code of a point; the last place, -1, is that of none.
@@ -185,10 +184,10 @@ def plausible(waters: Waters) -> Outcome:
             low, high = np.where(found, column.low, low), np.where(found, column.high, high)
             hit.append(np.where(found, column.row, -1))
             named.append(row["analyte"])
-    # Negative concentrations and counts: only activities, potentials and indices may lie below nought.
+    # Negative concentrations and counts: only activities, potentials, indices and the like may lie below nought.
     beyond = table.high < 0.0
     for name in table.analytes:
-        if units().get(name, "") in _SIGNED_UNITS:
+        if name in signed():
             beyond[table.rows(name)] = False
     ph = table.rows("ph")
     beyond[ph] = (table.high[ph] < 0.0) | (table.low[ph] > 14.0)

@@ -26,11 +26,11 @@ from wellchem.interpretation.missing import (
     untested_near,
 )
 from wellchem.interpretation.others import weighed
-from wellchem.interpretation.practice import by, groups, rows, source
+from wellchem.interpretation.practice import by, feared, rows, source
 from wellchem.interpretation.single import Single
 from wellchem.interpretation.table import from_sample
 from wellchem.interpretation.treatment import IMPLAUSIBLE, recommend, treat
-from wellchem.interpretation.untold import FEARED, unbounded, untold_limits
+from wellchem.interpretation.untold import unbounded, untold_limits
 from wellchem.interpretation.waters import Waters, dates_of_sample, day_hours
 from wellchem.interpretation.weighing import find
 from wellchem.interpretation.wording import label, listed, result
@@ -279,5 +279,5 @@ def _without_limit(single: Single) -> str:
     told |= {single.sample.results[place].analyte for one in met for place in one.results}
     told |= {member.partition(":")[0] for one in met for member in one.limit.members}
     table = single.waters.table
-    names = [name for name in table.analytes if groups().get(name) in FEARED and table.most(name).low[0] > 0.0]
+    names = [name for name in table.analytes if name in feared() and table.most(name).low[0] > 0.0]
     return ", ".join(sorted(label(name) for name in names if name not in told))

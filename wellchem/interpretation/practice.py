@@ -139,8 +139,16 @@ def groups() -> Mapping[str, str]:
 
 
 @cache
-def units() -> Mapping[str, str]:
-    """Canonical unit of each analyte of the vocabulary."""
+def feared() -> frozenset[str]:
+    """Analytes that people fear, and would take for cleared where nothing is said of them."""
     from wellchem.vocabulary import bundled
 
-    return MappingProxyType({key: analyte.unit for key, analyte in bundled().analytes.items()})
+    return frozenset(key for key, analyte in bundled().analytes.items() if "feared" in analyte.traits)
+
+
+@cache
+def signed() -> frozenset[str]:
+    """Analytes of which a report may print a number below zero."""
+    from wellchem.vocabulary import bundled
+
+    return frozenset(key for key, analyte in bundled().analytes.items() if analyte.possible[0] < 0.0)

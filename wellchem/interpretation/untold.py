@@ -2,26 +2,18 @@
 
 from __future__ import annotations
 
-from datetime import date, timedelta
 from math import isfinite
 
 import numpy as np
 
 from wellchem.interpretation.coming import coming
-from wellchem.interpretation.practice import groups, problems
+from wellchem.interpretation.practice import feared, problems
 from wellchem.interpretation.single import Single
 from wellchem.interpretation.table import Bools
 from wellchem.interpretation.verdicts import UNDECIDED
-from wellchem.interpretation.waters import HOURS_A_DAY
 from wellchem.interpretation.weighing import POSSIBLE
 from wellchem.models.codes import Censoring
 from wellchem.models.limits import Comparison
-
-# Groups whose members people fear, and would take for cleared where nothing is said of them.
-FEARED = frozenset(
-    {"metal", "microbiology", "radiological", "pfas", "pesticide", "volatile organic", "semi-volatile organic"}
-    | {"organic", "disinfection by-product", "inorganic"}
-)
 
 
 def untold_limits(single: Single) -> tuple[Comparison, ...]:
@@ -37,10 +29,9 @@ def untold_limits(single: Single) -> tuple[Comparison, ...]:
 def _open_later(single: Single, place: int) -> bool:
     """Whether a limit that is enacted for later, where only a goal is in force, may be passed."""
     item = single.comparisons[place]
-    if not item.later or item.amount is None:
+    if not item.later or item.amount is None or item.on is None:
         return False
-    day = date(1970, 1, 1) + timedelta(hours=float(single.waters.day[0]) - HOURS_A_DAY)
-    limit = coming(item.analyte, item.limit.authority, item.limit.id, day)
+    limit = coming(item.analyte, item.limit.authority, item.limit.id, item.on)
     return limit is not None and limit.canonical_maximum is not None and item.amount.high > limit.canonical_maximum
 
 
@@ -54,7 +45,7 @@ def settled(single: Single) -> Bools:
 def unbounded(single: Single) -> frozenset[str]:
     """What people fear and the report names without saying anything of its amount: not reported, or not found without
     a number. Such a row must not pass for a result, whatever limits are in force."""
-    results = [one for one in single.sample.results if groups().get(one.analyte) in FEARED]
+    results = [one for one in single.sample.results if one.analyte in feared()]
     bounded = {
         one.analyte
         for one in results

@@ -89,7 +89,6 @@ class Prepared:
 
 FRACTIONS = tuple(Fraction)
 KINDS = tuple(LimitKind)
-_SIGNED = ("activity", "temperature", "potential", "index", "isotope_delta")
 _DIMENSIONED = ("concentration", "activity", "conductance", "fibres", "dose", "absorption")
 
 
@@ -144,10 +143,10 @@ class _Preparation:
             if amount.instead_of >= 0:
                 indexed[amount.instead_of] = True
         indexed[[self.codes[analyte] for analyte in READ]] = True
-        quantities = [self.vocabulary.analytes[analyte].quantity for analyte in self.analytes]
+        known = [self.vocabulary.analytes[analyte] for analyte in self.analytes]
 
-        def of(*names: str) -> NDArray[np.bool_]:
-            return np.array([quantity in names for quantity in quantities] + [False] * len(self.groups))
+        def of(*quantities: str) -> NDArray[np.bool_]:
+            return np.array([one.quantity in quantities for one in known] + [False] * len(self.groups))
 
         return Prepared(
             limits=tuple(limits),
@@ -156,7 +155,7 @@ class _Preparation:
             analytes=tuple(self.analytes),
             codes=self.codes,
             counts=of("count"),
-            signed=of(*_SIGNED),
+            signed=np.array([one.possible[0] < 0.0 for one in known] + [False] * len(self.groups)),
             dimensioned=of(*_DIMENSIONED),
             indexed=indexed,
             start=np.searchsorted(met, np.arange(codes + 1)),

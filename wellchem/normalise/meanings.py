@@ -19,17 +19,7 @@ _PROBLEMS = {
     UnitProblem.CONTRADICTORY: UnreadReason.UNIT_NOT_OF_ANALYTE,
 }
 _NO_UNIT = UnitMeaning()
-# Groups that laboratories print in ng/L or µg/L, never in the canonical mg/L: to suppose that would be wrong.
-_TRACES = {"pfas", "pesticide", "volatile organic", "semi-volatile organic"}
 _OPEN_DETAIL = "no unit is printed; it may be ng/L or µg/L"
-SIGNED = ("ph", "temperature", "potential", "index", "ratio", "isotope_delta")
-# What a report can print at all, by quantity; beyond it the number is a slip (pH of strong brines and acids included).
-_POSSIBLE = {
-    "ph": (-1.0, 15.0),
-    "temperature": (-5.0, 100.0),
-    "index": (-20.0, 20.0),
-    "isotope_delta": (-1000.0, np.inf),
-}
 
 
 @dataclass(frozen=True)
@@ -46,13 +36,12 @@ class Meaning:
     problem: UnreadReason | None = None
     detail: str = ""
     unit_open: bool = False  # no unit is printed, and none may be supposed for a number
+    possible: tuple[float, float] = (0.0, np.inf)  # numbers that can be, in canonical units
 
     @property
-    def possible(self) -> tuple[float, float]:
-        """Numbers that can be, in canonical units. Activities may be printed below zero."""
-        if self.quantity == "activity":
-            return -np.inf, np.inf
-        return _POSSIBLE.get(self.quantity, (-np.inf if self.quantity in SIGNED else 0.0, np.inf))
+    def signed(self) -> bool:
+        """Whether the true value may lie below zero."""
+        return self.possible[0] < 0.0 and self.quantity != "activity"
 
     @property
     def impossible(self) -> str:
@@ -95,7 +84,8 @@ def meaning_of(
     where = vocabulary.measured(measured) if measured else None
     converted = vocabulary.unit(unit, found.analyte, found)
     analyte = vocabulary.analytes[found.analyte]
-    unit_open = analyte.group in _TRACES and any(code.startswith("unit=") for code in converted.assumptions)
+    # To suppose the canonical mg/L of what is printed in ng/L or µg/L would be wrong.
+    unit_open = "trace" in analyte.traits and any(code.startswith("unit=") for code in converted.assumptions)
     return Meaning(
         name,
         found.analyte,
@@ -107,6 +97,7 @@ def meaning_of(
         _PROBLEMS[converted.problem] if converted.problem else None,
         converted.detail or (_OPEN_DETAIL if unit_open else ""),
         unit_open,
+        analyte.possible,
     )
 
 

@@ -14,7 +14,7 @@ from wellchem.normalise.forms import with_forms
 from wellchem.normalise.heads import ROLES, Heads, heads_of
 from wellchem.normalise.limits import Limits
 from wellchem.normalise.marks import RowMarks, limit_of_report, marks_of
-from wellchem.normalise.meanings import SIGNED, Meanings, meanings_of
+from wellchem.normalise.meanings import Meanings, meanings_of
 from wellchem.normalise.numbers import NONE, Floats, Numbers
 from wellchem.normalise.reasons import BESIDE, OK, REASONS, reasons_of
 from wellchem.normalise.repeats import quoted, repeated
@@ -150,7 +150,7 @@ def _bounds(
             detection[rest],
             mine.flags(lambda one: one.quantity == "count"),
             mine.flags(lambda one: one.quantity == "activity"),
-            mine.flags(lambda one: one.quantity in SIGNED),
+            mine.flags(lambda one: one.signed),
             mine.flags(lambda one: one.unit.unit == "1/(100 mL)" and (one.unit.per_volume_ml or 100.0) >= 100.0),
             mine.flags(lambda one: one.unit.counted_by == "MPN"),
         )

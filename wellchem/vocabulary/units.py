@@ -36,7 +36,6 @@ _TWICE = re.compile(r"(.+?)\s*[(\[]([^()\[\]]+)[)\]]")
 _EITHER = re.compile(r"(.+?)\s+/\s+(.+)")  # in two languages: "CFU/100 mL / UFC/100 mL"
 _NUMBERED = re.compile(r"^(\d+(?:[.,]\d+)?)?(.*)$")
 # Groups in whose reports "ppt" may as well be parts per thousand.
-_SALTS = ("major ion", "physical", "aggregate", "nutrient")
 
 
 @dataclass(frozen=True)
@@ -267,7 +266,7 @@ class Units:
         for reading in readings:
             if reading.quantities and not reading.quantities & kinds:
                 continue
-            if reading.expression == "ppt" and analyte.group in _SALTS:
+            if reading.expression == "ppt" and "thousandths" in analyte.traits:
                 why = f"{text} may be per thousand or per trillion"
                 continue
             made = self._convert(reading, analyte, name)

@@ -336,7 +336,7 @@ class Values:
 
     def _is_unit(self, text: str) -> bool:
         """Whether what follows a number is a unit: it has letters, or is a sign of one."""
-        return any(letter.isalpha() or letter in "%°" for letter in text) and self.is_unit(text)
+        return any(letter.isalpha() or letter in "%‰°" for letter in text) and self.is_unit(text)
 
     def _qualifiers(self, text: str) -> tuple[str, ...] | None:
         """Qualifier codes and footnote marks, or None where the text holds anything else."""
