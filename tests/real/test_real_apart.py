@@ -102,7 +102,14 @@ def test_ranges_and_averages_of_a_system_are_no_household_s_results(file):
 
 @pytest.mark.parametrize("file", [file for file in files() if file.endswith(".rdb")] if FOLDER.is_dir() else [])
 def test_flows_and_tests_of_a_format_hold_no_result(file):
-    assert read(file)[0] is None
+    """Each row has a number of no analyte, and is unread for it."""
+    report, unread = read(file)
+    assert report is None
+    lines = (FOLDER / file).read_text().splitlines()
+    rows = [line for line in lines if line and not line.startswith("#")][2:]
+    assert len(unread) == len(rows)
+    for row, one in zip(rows, unread, strict=True):
+        assert set(one.text.split(" | ")) <= set(row.split("\t"))
 
 
 @pytest.mark.parametrize("file", LISTS)

@@ -85,6 +85,8 @@ class LayoutKind(StrEnum):
     LEGEND = "legend"
     LIMIT = "limit"
     PREVIOUS = "previous"
+    STATISTIC = "statistic"
+    REPEATED = "repeated"
     ADMINISTRATIVE = "administrative"
 
 

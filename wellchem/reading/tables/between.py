@@ -95,6 +95,9 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
         reason = UnreadReason.STATISTIC if _has_range(reader, left) else UnreadReason.NOT_A_TABLE
         reader.loose_row(grid, row, [cell.column for cell in left], reason)
         return
+    if not dated and cells.grid.page is None and any(cell.kind & Kind.NUMBER for cell in left):
+        reader.loose_row(grid, row, [cell.column for cell in left], UnreadReason.NOT_A_TABLE)
+        return
     if (
         len(left) == 1
         and len(text) < 90

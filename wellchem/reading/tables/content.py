@@ -134,10 +134,12 @@ def _unknown_label(cells: Cells, row: int, first: int, samples: set[int]) -> boo
 
 
 def _named_column(cells: Cells, row: int, last: int) -> int | None:
-    """The column at or left of the labels that holds analyte names in the next rows."""
+    """The column at or left of the labels that holds analyte names in the next rows; letters alone are none."""
     for column in range(last + 1):
         names, filled = names_beneath(cells, row, column)
-        if names and names * 2 >= filled and cells.text(row, column):
+        texts = [cells.text(below, column) for below in range(row, min(row + _LOOK, cells.height))]
+        worded = any(len(text) > 1 and cells.lexicon.is_name(text) for text in texts)
+        if worded and names * 2 >= filled and texts[0]:
             return column
     return None
 

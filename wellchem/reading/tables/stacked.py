@@ -56,7 +56,7 @@ def _shape(cells: Cells, row: int, name: int, beside: list[Cell], samples: dict[
     for cell in beside:
         statistic = _is_statistic(cells, cell.text, statistic)
         if statistic:
-            shape.layout[cell.column] = LayoutKind.ADMINISTRATIVE
+            shape.layout[cell.column] = LayoutKind.STATISTIC
             shape.taken[cell.column] = TakenColumn(cell.column, cell.text, str(R.STATISTIC), "header words")
             continue
         fraction = _fraction(cells, row, name, cell.text)
@@ -87,7 +87,7 @@ def _unheaded(cells: Cells, row: int, shape: Shape, above: Header, samples: dict
         heading = above.heads[column].own[-1] if column in samples else ""
         statistic = bool(heading) and _is_statistic(cells, heading, statistic)
         if statistic or not (cells.grid.columns[column].codes[row + 1 :] >= 0).any():
-            shape.layout[column] = LayoutKind.ADMINISTRATIVE
+            shape.layout[column] = LayoutKind.STATISTIC if statistic else LayoutKind.ADMINISTRATIVE
             role, why = str(R.STATISTIC) if statistic else "unassigned", "no heading"
         elif column in samples:
             beside = {"unit": sorted(shape.some_units)} if shape.some_units else {}

@@ -68,7 +68,7 @@ def take_values(
     if said:
         for column in by_role.get(R.VALUE_NUMBER, []):
             if column not in shape.taken:
-                shape.layout[column] = LayoutKind.ADMINISTRATIVE
+                shape.layout[column] = LayoutKind.REPEATED
                 shape.took(heads[column], "value_number", "repeats the results as numbers")
         return
     free = _without_statistics(cells, shape, heads, free)
@@ -214,9 +214,9 @@ def _take_units_as_heads(cells: Cells, shape: Shape, heads: dict[int, Head], fre
         shape.took(heads[column], "value", "results in the unit of the heading")
     for column in free:
         if column not in units:
-            shape.layout[column] = LayoutKind.ADMINISTRATIVE
+            shape.ambiguous.append(column)
             head = heads.get(column) or Head(column, "", (), "", None)
-            shape.took(head, "other_value", "other figures beside the results")
+            shape.took(head, "ambiguous", "other figures beside the results")
     return True
 
 
@@ -356,6 +356,6 @@ def _distinct_values(cells: Cells, shape: Shape, heads: dict[int, Head], said: l
             shape.ambiguous.append(column)
             shape.took(heads[column], "ambiguous", "a second column of results")
             continue
-        shape.layout[column] = LayoutKind.ADMINISTRATIVE
+        shape.layout[column] = LayoutKind.REPEATED
         shape.took(heads[column], "other_value", "repeats the results of another column")
     return [best]

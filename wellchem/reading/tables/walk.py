@@ -104,6 +104,8 @@ def _one_analyte(reader: Reader, grid: int, cells: Cells, header: Header, value:
     )  # fmt: skip
     reader.ledger.link(grid, found, [value, *beside.values()], numbers)
     reader.ledger.layout(grid, found, identity.values(), LayoutKind.SAMPLE_HEAD)
+    for at in rows:
+        _numbers_of_nothing(reader, grid, cells, header, at)
     reader.ledger.layout(grid, found, range(cells.width), LayoutKind.ADMINISTRATIVE)
     taken = tuple(
         TakenColumn(column, head.text, str(head.role or "unassigned"), "header words")
@@ -111,6 +113,14 @@ def _one_analyte(reader: Reader, grid: int, cells: Cells, header: Header, value:
     )
     reader.tables.append(Table(grid, header.first, row - 1, "a row per sample", taken))
     return row
+
+
+def _numbers_of_nothing(reader: Reader, grid: int, cells: Cells, header: Header, row: int) -> None:
+    """Leave numbers of a sample's row unread that stand under a heading which is not known."""
+    for cell in cells.line(row):
+        head = header.heads.get(cell.column)
+        if head is not None and head.role is None and cell.kind & Kind.NUMBER:
+            reader.loose_row(grid, row, [cell.column], UnreadReason.UNKNOWN_NAME, head.text)
 
 
 def _register(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
@@ -133,6 +143,7 @@ def _register(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
             break
         entry = {fields[cell.column]: cell.text for cell in reversed(filled)}
         reader.entries.append(with_dates(reader.lexicon, entry))
+        _numbers_of_nothing(reader, grid, cells, header, row)
         reader.layout_row(grid, row, LayoutKind.SAMPLE_HEAD)
         row += 1
     if row == start + 1 and reader.entries:

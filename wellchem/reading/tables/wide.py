@@ -14,7 +14,7 @@ from wellchem.reading.tables.headers import Header, header_at
 from wellchem.reading.tables.limits import limit_role
 from wellchem.reading.tables.reader import Reader
 from wellchem.reading.tables.row_labels import unit_row
-from wellchem.reading.tables.shape import LAYOUT
+from wellchem.reading.tables.shape import LAYOUT, SMALL
 from wellchem.reading.tables.visits import visits
 from wellchem.reading.tables.wide_columns import Wide, united, wide_columns
 from wellchem.vocabulary import ColumnRole
@@ -104,7 +104,7 @@ def _sample_without_results(cells: Cells, wide: Wide, row: int) -> bool:
     line = cells.line(row)
     heads = {*wide.identity.values(), *wide.layout}
     named = any(cell.column in wide.identity.values() for cell in line)
-    said = any(cell.kind & Kind.PHRASE or ":" in cell.text for cell in line)
+    said = any(":" in cell.text for cell in line) or bool(line and line[0].kind & Kind.PHRASE)
     return named and len(line) > 2 and not said and all(cell.column in heads for cell in line)
 
 
@@ -113,6 +113,7 @@ def _labelled(cells: Cells, wide: Wide, start: int, fits: NDArray[np.bool_]) -> 
     found: set[int] = set()
     values = {column for column, taken in wide.taken.items() if taken.role in ("value", "other_value")}
     places = sorted({*wide.identity.values(), *wide.layout, *([0] if cells.width else [])} - values)
+    kinds = {wide.identity[name] for name in ("matrix", "sample_type") if name in wide.identity}
     for index in places:
         source = cells.grid.columns[index]
         if len(source.texts) > 20_000:
@@ -120,6 +121,8 @@ def _labelled(cells: Cells, wide: Wide, start: int, fits: NDArray[np.bool_]) -> 
         for code, text in enumerate(source.texts):
             if not any(letter.isalpha() for letter in str(text)):
                 continue
+            if index in kinds and cells.lexicon.vocabulary.is_water(str(text)) is not None:
+                continue  # "GW" is groundwater there, and the limit of a German report elsewhere
             if (role := _label_role(cells.lexicon, str(text))) is not None:
                 rows = np.flatnonzero(source.codes[start:] == code) + start
                 if len(rows) <= max(2, cells.height // 20):
@@ -205,6 +208,9 @@ def _emit(
     if len(rows):
         for part in parts:
             _emit_part(reader, grid, cells, part, rows, limits)
+            reader.ledger.layout(grid, rows, part.identity.values(), LayoutKind.SAMPLE_HEAD)
+        for part in parts:  # when every visit has its own columns
+            _claim_rest(reader, grid, cells, part, rows)
 
 
 def _nearest_above(source: GridColumn, said: list[int], rows: NDArray[np.int32]) -> Coded:
@@ -259,9 +265,17 @@ def _emit_part(
         reader.ledger.link(grid, mine, [analyte.column, *analyte.beside.values()], numbers)
         fallback[keep] = np.where(fallback[keep] < 0, numbers, fallback[keep])
     reader.ledger.link(grid, rows[fallback >= 0], wide.shared.values(), fallback[fallback >= 0])
+
+
+def _claim_rest(reader: Reader, grid: int, cells: Cells, wide: Wide, rows: NDArray[np.int32]) -> None:
+    """Claim what is no result of rows that are read; a number under a heading that is not known is unread."""
+    for index, taken in wide.taken.items():
+        if taken.role == "unassigned" and taken.header and cells.height <= SMALL:
+            for row in rows.tolist():
+                if cells.lexicon.kind(cells.text(row, index)) & Kind.NUMBER and reader.ledger.is_open(grid, row, index):
+                    reader.loose_row(grid, row, [index], UnreadReason.AMBIGUOUS_COLUMN, taken.header)
     reader.ledger.layout(grid, rows, wide.shared.values(), LayoutKind.ADMINISTRATIVE)
     for analyte in wide.analytes:  # remarks beside an empty value
         reader.ledger.layout(grid, rows, analyte.beside.values(), LayoutKind.ADMINISTRATIVE)
-    reader.ledger.layout(grid, rows, wide.identity.values(), LayoutKind.SAMPLE_HEAD)
     for index, kind in wide.layout.items():
         reader.ledger.layout(grid, rows, [index], kind)

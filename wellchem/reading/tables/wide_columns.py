@@ -197,7 +197,7 @@ def _one_of_two(cells: Cells, wide: Wide, header: Header, body: int) -> None:
         wide.taken[left.column] = replace(
             wide.taken[left.column], role="other_value", why="repeats the results of another column"
         )
-        wide.layout[left.column] = LayoutKind.ADMINISTRATIVE
+        wide.layout[left.column] = LayoutKind.REPEATED
         own.column = kept.column
 
 
