@@ -34,6 +34,7 @@ KWALE = {
     "Si": ("silicon", 1, 0), "Al": ("aluminum", 1, 0), "S": ("sulfur", 1, 0), "P": ("phosphorus", 1, 0),
     "d 18O": ("delta_oxygen_18", 1, -1000), "d2H": ("delta_hydrogen_2", 1, -1000),
 }  # fmt: skip
+METALS = ("Fe", "Al", "Si", "S")
 # The authors' cleaned file: other headings, no units, and a limit of "<0,8" that became the number 0.7999.
 CLEANED = {
     "conductivity": "Cond.", "alkalinity": "Alkalinity", "delta_O_18": "d 18O", "delta_H_2": "d2H",
@@ -80,7 +81,10 @@ def _bounds(cell, factor: float, least: float) -> tuple[float, float] | None:
 
 
 def kwale_cleaned() -> Iterator[True_]:
-    """The cleaned file as CSV: no unit is printed, every number is taken as it stands."""
+    """The cleaned file as CSV: no unit is printed, and every number of an ion is taken as it stands.
+
+    Of elements some columns are in mg/L and most in µg/L, as the raw file shows and this one does not: they are unread.
+    """
     with open(FOLDER / "wide/kwale_water_samples.csv", encoding="utf-8", newline="") as lines:
         head, *rows = list(csv.reader(lines))
     yield from _cleaned(head, rows, None)
@@ -96,9 +100,7 @@ def kwale_cleaned_book() -> Iterator[True_]:
 
 def _cleaned(head, rows, sheet: str | None) -> Iterator[True_]:
     for column, name in enumerate(head, 1):
-        if name in ELEMENTS:
-            analyte, factor, least = ELEMENTS[name], 1, 0
-        elif name in CLEANED or (name in KWALE and name != "Cond."):
+        if name in CLEANED or (name in KWALE and name not in ("Cond.", *METALS)):
             analyte, factor, least = KWALE[CLEANED.get(name, name)]
             factor = 1 if name == "alkalinity" else factor  # its form stands in the raw file alone
         else:
@@ -165,7 +167,14 @@ CONDAMINE = {
     "HCO3": ("bicarbonate", 1.0), "CO3": ("carbonate", 1.0), "Cl": ("chloride", 1.0), "SO4": ("sulfate", 1.0),
 }  # fmt: skip
 
+# Milligrams in a milliequivalent.
+EQUIVALENTS = {
+    "Ca": ("calcium", 20.039), "Mg": ("magnesium", 12.153), "Na": ("sodium", 22.990), "K": ("potassium", 39.098),
+    "Alk": ("total_alkalinity", 50.043), "Cl": ("chloride", 35.453), "SO4": ("sulfate", 48.030), "F": ("fluoride", 18.998),
+}  # fmt: skip
+
 WIDE = {
+    "nwis/smwr_IonBalance.csv": lambda: plain("nwis/smwr_IonBalance.csv", EQUIVALENTS),
     "wide/kwale_samples_raw.xlsx": kwale_whole,
     "wide/kwale_water_samples.csv": kwale_cleaned,
     "wide/kwale_water_samples.xlsx": kwale_cleaned_book,

@@ -3,6 +3,8 @@
 import pytest
 from real_counts import LISTS, files, read, results
 from real_truth import FOLDER
+from real_wide import ELEMENTS, METALS
+from test_real_printed import sheets
 
 pytestmark = pytest.mark.skipif(not FOLDER.is_dir(), reason="the public data folder is not there")
 
@@ -117,6 +119,29 @@ def test_a_list_of_names_holds_no_result(file):
     report, unread = read(file)
     assert report is None
     assert {one.reason.value for one in unread} <= {"no_value", "not_a_table", "statistic"}
+
+
+@pytest.mark.parametrize("file", ["wide/kwale_water_samples.csv", "wide/kwale_water_samples.xlsx"])
+def test_elements_that_would_outweigh_the_salts_have_no_unit_to_suppose(file):
+    """Every number of an element of the cleaned file, where the raw one says mg/L for four and ppb for the others."""
+    head, *rows = sheets(file)["Sheet 1" if file.endswith("xlsx") else ""]
+    elements = [name for name in head if name in ELEMENTS or name in METALS]
+    at = {head.index(name) for name in elements}
+    expected = {
+        (number, column + 1)
+        for number, row in enumerate(rows, 2)
+        for column in at
+        if column < len(row) and row[column] not in ("", "NA")
+    }
+    assert len(elements) == 53
+    unread = [one for one in read(file)[1] if one.reason.value == "unknown_unit"]
+    assert {(one.origin.row, one.origin.column) for one in unread} == expected
+
+
+def test_a_sum_of_two_among_equivalents_has_no_unit_to_suppose():
+    unread = read("nwis/smwr_IonBalance.csv")[1]
+    assert {(one.text.split()[0], one.reason.value) for one in unread} == {("NO2NO3", "unknown_unit")}
+    assert len(unread) == 22
 
 
 UNITLESS = [

@@ -18,6 +18,7 @@ from wellchem.normalise.meanings import Meanings, meanings_of
 from wellchem.normalise.numbers import NONE, Floats, Numbers
 from wellchem.normalise.reasons import BESIDE, OK, REASONS, reasons_of
 from wellchem.normalise.repeats import quoted, repeated
+from wellchem.normalise.supposed_units import with_units
 from wellchem.normalise.values import decimals_of, in_cell, values_of
 from wellchem.reading.combinations import grouped
 from wellchem.reading.rows import Coded, PrintedRows, of
@@ -60,6 +61,7 @@ def normalised(reading: Reading, vocabulary: Vocabulary) -> Normalised:
     unit = in_cell(numbers.unit, rows.unit, which)
     basis, place = in_cell(numbers.basis, rows.basis, which), in_cell(numbers.measured, rows.measured, which)
     meanings = meanings_of(vocabulary, rows.name, rows.code_list, unit, rows.fraction, basis, place)
+    meanings = with_units(vocabulary, meanings, rows, numbers, which)
     meanings = with_forms(vocabulary, meanings, rows, numbers, which)
     limits = Limits(vocabulary, meanings, decimals)
     quantified = limit_of_report(vocabulary, reading, numbers, which)
