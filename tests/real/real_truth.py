@@ -82,6 +82,7 @@ def canada(file: str = "lab/canada_testdata.csv") -> Iterator[True_]:
         "ALKALINITY TOTAL CACO3": ("total_alkalinity", ANY),
         "ALUMINUM DISSOLVED": ("aluminum", "dissolved"),
         "ALUMINUM TOTAL": ("aluminum", "total"),
+        "ANTIMONY DISSOLVED": ("antimony", "dissolved"),
     }
     data = _table(file, encoding="utf-8-sig")
     unit = next(name for name in data.columns if name.startswith("UNIT"))
@@ -102,6 +103,17 @@ PORTAL = {
     "Total suspended solids": ("total_suspended_solids", 1, ANY),
     "Dissolved oxygen (DO)": ("dissolved_oxygen", 1, ANY),
     "Kjeldahl nitrogen": ("kjeldahl_nitrogen", 1, ANY),
+    "Escherichia coli": ("e_coli", 1, ANY),
+    "Organic carbon": ("total_organic_carbon", 1, ANY),
+    "Suspended Sediment Concentration (SSC)": ("suspended_sediment", 1, ANY),
+    "Total volatile solids": ("total_volatile_solids", 1, ANY),
+    "Orthophosphate": ("orthophosphate", 1, "dissolved"),
+    "Ammonia": ("ammonia", 1, "dissolved"),
+    "Indeno[1,2,3-cd]pyrene": ("indeno_1_2_3_cd_pyrene", 0.001, ANY),
+    "Isophorone": ("isophorone", 0.001, ANY),
+    "m-Dichlorobenzene": ("1_3_dichlorobenzene", 0.001, ANY),
+    "m-Nitroaniline": ("3_nitroaniline", 0.001, ANY),
+    "Naphthalene": ("naphthalene", 0.001, ANY),
 }
 WQX_FRACTION = {"Total": "total", "Dissolved": "dissolved", "": None}
 
@@ -120,11 +132,21 @@ def portal(file: str) -> Iterator[True_]:
         if _is_number(value):
             yield True_(index + 2, None, analyte, fraction, float(value) * factor, float(value) * factor)
         elif condition.startswith("<"):
-            yield True_(index + 2, None, analyte, fraction, 0.0, float(condition[1:]) * factor)
+            bound = float(condition[1:]) * factor
+            bound = (
+                bound - 1 if name == "Escherichia coli" else bound
+            )  # whole organisms: fewer than two are one or none
+            yield True_(index + 2, None, analyte, fraction, 0.0, bound)
+        elif condition == "Not Detected":
+            bound = float(cells["DetectionQuantitationLimitMeasure/MeasureValue"]) * factor
+            yield True_(index + 2, None, analyte, fraction, 0.0, bound)
 
 
 def narrow() -> Iterator[True_]:
-    """WQX 3.0 narrow columns; not detected is bounded by the reporting level in limit B, else by limit A."""
+    """WQX 3.0 narrow columns; not detected is bounded by the reporting level in limit B, else by limit A.
+
+    A zero, which is what the portal makes of "present, not quantified", is bounded by its limit too.
+    """
     names = {
         "Benzo[a]pyrene": "benzo_a_pyrene",
         "Anthracene": "anthracene",
@@ -137,6 +159,9 @@ def narrow() -> Iterator[True_]:
         if cells["Result_ResultDetectionCondition"] == "Not Detected":
             bound = float(cells["DetectionLimit_MeasureB"] or cells["DetectionLimit_MeasureA"]) * 0.001
             yield True_(index + 2, None, analyte, ANY, 0.0, bound)
+        else:
+            value, limit = float(cells["Result_Measure"]) * 0.001, float(cells["DetectionLimit_MeasureB"]) * 0.001
+            yield True_(index + 2, None, analyte, ANY, value, value or limit)
 
 
 def phosphorus_legacy() -> Iterator[True_]:
@@ -183,16 +208,22 @@ def phosphorus_narrow() -> Iterator[True_]:
 
 
 def nwis(file: str, names: dict[str, tuple[str, float]]) -> Iterator[True_]:
-    """Parameter codes with a remark column."""
+    """Parameter codes with a remark column; an estimate below the reporting level lies between nothing and that level."""
     data = _table(file)
     for index, cells in enumerate(data.to_dict("records")):
-        if cells["parm_cd"] not in names or not _is_number(cells["result_va"]) or cells["remark_cd"] not in ("", "<"):
+        if (
+            cells["parm_cd"] not in names
+            or not _is_number(cells["result_va"])
+            or cells["remark_cd"] not in ("", "<", "E")
+        ):
             continue
         analyte, factor = names[cells["parm_cd"]]
         value = float(cells["result_va"]) * factor
-        if cells["remark_cd"] == "" and _is_number(cells["rpt_lev_va"]) and value < float(cells["rpt_lev_va"]) * factor:
-            continue
-        yield True_(index + 2, None, analyte, ANY, 0.0 if cells["remark_cd"] == "<" else value, value)
+        level = float(cells["rpt_lev_va"] or 0) * factor
+        if cells["remark_cd"] == "E" and value < level:
+            yield True_(index + 2, None, analyte, ANY, 0.0, level)
+        else:
+            yield True_(index + 2, None, analyte, ANY, 0.0 if cells["remark_cd"] == "<" else value, value)
 
 
 @cache

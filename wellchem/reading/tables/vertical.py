@@ -278,7 +278,8 @@ def _texts(
         texts["measured"] = told
     for index in shape.comments:
         said = bounds_said(reader.lexicon, column(columns[index], at), mine)
-        texts["condition"] = texts["condition"].or_else(said) if "condition" in texts else said
+        if (said.codes >= 0).any():
+            texts["condition"] = texts["condition"].or_else(said) if "condition" in texts else said
     if shape.statistic is not None:
         texts["statistic"] = column(columns[shape.statistic], at)
     if shape.quality and not reader.section.role:
