@@ -181,6 +181,9 @@ def test_what_stands_beside_the_name_tells_which_analyte():
 def test_footnotes_and_points_are_kept():
     assert V.name("Iron¹").footnotes == ("1",)
     assert V.name("Lead (Pb) - First Draw").point == "tap_first_draw"
+    assert V.name("Lead (5 min flush)").point == V.name("Lead, 2 minute flush").point == "tap_flushed"
+    assert V.name("Copper (6 hr standing)").point == "tap_first_draw"
+    assert V.name("Lead after 5 min") is None  # standing or running?
     assert V.name("Arsenic, total (EPA 200.8)").method == "EPA 200.8"
 
 

@@ -42,14 +42,22 @@ class Limits:
             return beside
         return np.where(np.isnan(beside), self.meanings.canonical(inside[which]), beside)
 
-    def spread(self, texts: Coded, inside: Floats, which: NDArray[np.int64]) -> Floats:
-        """Uncertainties: of the value's own cell (`inside`, by distinct value), else of their column."""
+    def spread(self, texts: Coded, inside: Floats, which: NDArray[np.int64], number: Floats) -> Floats:
+        """Uncertainties: of the value's own cell (`inside`, by distinct value), else of their column.
+
+        Those in per cent are of the result, whose `number` is in canonical units.
+        """
         count = len(texts)
         own = ~np.isnan(inside)
         if not own.any() and not (texts.codes >= 0).any():
             return np.full(count, np.nan)
-        beside = np.abs(texts.lookup(self._numbers(texts).number, np.nan))
-        return np.where(own[which], inside[which], beside) * self.meanings.floats(lambda one: one.unit.factor)
+        numbers = self._numbers(texts)
+        unit = texts.reworded(numbers.unit)
+        share = numbers.unit.lookup(np.array([text == "%" for text in numbers.unit.texts], bool), False)
+        shares = texts.lookup(share, False)
+        printed = np.abs(texts.lookup(numbers.number, np.nan))
+        beside = printed * np.where(shares, np.abs(number) / 100.0, self._limit_factor(unit.kept(~shares))[0])
+        return np.where(own[which], inside[which] * self.meanings.floats(lambda one: one.unit.factor), beside)
 
     def _numbers(self, texts: Coded) -> Numbers:
         signs = set(self.decimals.values())

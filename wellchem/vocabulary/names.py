@@ -13,35 +13,24 @@ from wellchem.models.codes import Fraction, Measured, SamplingPoint
 from wellchem.vocabulary.analytes import Analyte
 from wellchem.vocabulary.forms import form_factor, form_of, opened_form
 from wellchem.vocabulary.meanings import ColumnRole, Companion, NameMeaning
+from wellchem.vocabulary.name_patterns import (
+    BARE_LIMIT,
+    CHARGE,
+    DURATION,
+    EMISSION_LINE,
+    FILTER,
+    LEADER,
+    LIMIT,
+    MARKS,
+    METHOD,
+    TEMPERATURE,
+    WORD,
+)
 from wellchem.vocabulary.suggestions import Suggestions
 from wellchem.vocabulary.tables import Row
 from wellchem.vocabulary.text import clean, fold, squash
 from wellchem.vocabulary.units import Units, kinds_of
 
-_WORD = re.compile(r"°?[^\W_]+(?:'(?=[-,\s]|$))?|[%#°+]")
-_MARKS = re.compile(
-    r"\^\(?(?:\d+|[a-z](?:,[a-z])*)\)?(?![\w])|\{[A-Za-z0-9,]{1,4}\}|[*†‡§¹²³]+|(?<=\w)\s*\[\d{1,2}\]$|\(\d\)$"
-)
-_CHARGE = re.compile(r"(?<=[A-Za-z0-9])(?:\^\d?[+-]+\d?|\(\d?[+-]\d?\)|--+|\+\+|=)")
-_METHOD = re.compile(
-    r"[\s,;(]*(?:\bby\s+|\bper\s+|\busing\s+|\bmethod\s+)*\b(?:US)?"
-    r"(EPA|SM|ASTM|APHA|DIN EN ISO|DIN ISO|DIN EN|DIN|NF EN ISO|NF EN|NF T|EN ISO|ISO|EN|USGS|HACH|Method"
-    r"|Std\.? ?Methods?)[\s:#.-]*(?:method\s*)?"
-    r"([A-Z]?\s?-?\d[\w.:-]*(?:\s?[A-H](?:,[A-H])?\b)?(?:-NO3 ?\w|-[A-Z]{1,3}\d?\s?[A-H]?\b)?)\)?",
-    re.IGNORECASE,
-)
-_TEMPERATURE = re.compile(
-    r"^[\s,;(@]*(?:(?:@|at|bei|a|to|zu)\s*(\d{1,3}(?:[.,]\d)?)|(\d{1,3}(?:[.,]\d)?)(?=\s*(?:°|deg|c)))"
-    r"\s*(?:°|deg(?:rees)?\.?)?\s*c?(?:elsius)?\)?$|^[\s,;(@]*(?:at|to|bei|a|zu)?\s*ph\s*\d{1,2}(?:\.\d)?(?:-\d(?:\.\d)?)?\)?$"
-)
-_LEADER = re.compile(r"\.{2,}|^\(?\d{1,2}[.)]\s+(?=[^\W\d])")  # dots to the value, a number in a list
-_FILTER = re.compile(r"^\d*\.?\d+[\s-]*(?:micron|µm|um)s?\b(?: (?:glass fiber|membrane|capsule))?(?: filters?)?$")
-_EMISSION_LINE = re.compile(r"^([A-Z][a-z]?) (\d{3}\.\d{3})(?:\s?-\s?[AR])?$")
-_LIMIT = re.compile(
-    r"\s*[(\[]([^\W\d][^\d()\[\]<]*?)\s*[:=]?\s*(<?\s*\d[^()\[\]]*)[)\]]"
-)  # "(RL 0.05)", "[MCL = 10 mg/L]"
-# A limit without its word: "(10)", "(<0.3 mg/L)".
-_BARE_LIMIT = re.compile(r"\s*[(\[]\s*([<≤]?)\s*(\d+(?:[.,]\d+)?)\s*([^()\[\]\d][^()\[\]]*)?[)\]]")
 _LIMITED_GROUPS = ("metal", "major ion", "nutrient", "inorganic")
 _LIMITS = (ColumnRole.LIMIT, ColumnRole.REPORTING_LIMIT, ColumnRole.DETECTION_LIMIT, ColumnRole.STATISTIC)
 _LONGEST, _WAYS = 28, 4  # words of a name; ways of reading it that are kept
@@ -151,20 +140,20 @@ class Names:
 
     def _meaning(self, text: str, unit: str, fraction: Fraction | None) -> NameMeaning | None:
         printed = clean(text).strip(" :;,.-_=")
-        printed = _LEADER.sub(" ", printed).strip()
-        if (beside := _LIMIT.search(printed)) and (role := self.role_of(beside.group(1))) in _LIMITS:
+        printed = LEADER.sub(" ", printed).strip()
+        if (beside := LIMIT.search(printed)) and (role := self.role_of(beside.group(1))) in _LIMITS:
             made = self._meaning(_without(printed, beside), unit, fraction)  # a limit is no part of the name
             if made and role is ColumnRole.REPORTING_LIMIT:
                 return replace(made, reporting_limit=beside.group(2))
             return (
                 replace(made, detection_limit=beside.group(2)) if made and role is ColumnRole.DETECTION_LIMIT else made
             )
-        if line := _EMISSION_LINE.match(printed.rstrip("*†‡ ")):
+        if line := EMISSION_LINE.match(printed.rstrip("*†‡ ")):
             printed, method = line.group(1), f"emission line {line.group(2)}"
         else:
             printed, method = self._without_method(printed)
-        marks = tuple(mark.strip("^(){}[] ") for mark in _MARKS.findall(printed)) if _MARKS.search(printed) else ()
-        readings = (printed, _MARKS.sub(" ", _CHARGE.sub("", printed)).strip(), printed.replace("_", " "))
+        marks = tuple(mark.strip("^(){}[] ") for mark in MARKS.findall(printed)) if MARKS.search(printed) else ()
+        readings = (printed, MARKS.sub(" ", CHARGE.sub("", printed)).strip(), printed.replace("_", " "))
         for reading in dict.fromkeys(readings):
             if (
                 made := self._parse(reading, unit, fraction, marks if reading == readings[1] != printed else (), method)
@@ -174,7 +163,7 @@ class Names:
 
     def _without_bare_limit(self, printed: str, unit: str, fraction: Fraction | None) -> NameMeaning | None:
         """A name with a bare number in brackets that can only be a limit: no valence, isotope, end point, filter."""
-        beside = _BARE_LIMIT.search(printed)
+        beside = BARE_LIMIT.search(printed)
         if beside is None or not beside.start():
             return None
         sign, number, amount = beside.group(1), beside.group(2), (beside.group(3) or "").strip()
@@ -188,7 +177,7 @@ class Names:
         return made if self.analytes[made.analyte].group in _LIMITED_GROUPS else None
 
     def _without_method(self, printed: str) -> tuple[str, str]:
-        found = _METHOD.search(printed)
+        found = METHOD.search(printed)
         if found is None or found.start() == 0:
             return printed, ""
         rest = (printed[: found.start()] + " " + printed[found.end() :]).strip(" ,;(-")
@@ -197,7 +186,7 @@ class Names:
     def _parse(
         self, printed: str, unit: str, fraction: Fraction | None, marks: tuple[str, ...], method: str
     ) -> NameMeaning | None:
-        tokens = [_Word(m.group(), fold(m.group()), m.start(), m.end()) for m in _WORD.finditer(printed)]
+        tokens = [_Word(m.group(), fold(m.group()), m.start(), m.end()) for m in WORD.finditer(printed)]
         if not tokens or len(tokens) > _LONGEST:
             return None
         # For each place the few cheapest ways to explain everything before it, by the analyte spelled so far.
@@ -254,9 +243,11 @@ class Names:
             yield _Part("connector", span[0].folded, 0.5)
         if start:
             yield from self._forms(raw, before, joined=self._is_joined(before, tokens[start - 1]))
-            if _FILTER.match(fold(raw)):
+            if FILTER.match(fold(raw)):
                 yield _Part("method", raw)
-            if found := _TEMPERATURE.match(before.strip() + fold(raw)):
+            if DURATION.match(fold(raw)):
+                yield _Part("duration", raw)
+            if found := TEMPERATURE.match(before.strip() + fold(raw)):
                 yield _Part("temperature", found.group(1) or found.group(2) or "")
         closing = printed[tokens[end - 1].end :].lstrip()[:1]
         if (start or "(" in before) and end - start <= 8:
@@ -319,6 +310,8 @@ class Names:
             return None  # the free form of it is another thing, and not known
         analyte = self.analytes[key]
         if "counted" in kinds and analyte.quantity != "count":
+            return None
+        if "duration" in kinds and "point" not in kinds:
             return None
         if "residual" in kinds and analyte.group != "disinfectant":
             return None

@@ -32,6 +32,17 @@ def apart(cells: Cells, value: Coded, unit: Coded) -> tuple[Coded, Coded]:
     return (value.or_else(unit.kept(slipped)), unit.kept(~slipped)) if slipped.any() else (value, unit)
 
 
+def in_unit_of(cells: Cells, heading: str, coded: Coded) -> Coded:
+    """Limits and uncertainties in the unit that their heading prints: "5" under "RL (µg/L)", "12" under "U (%)"."""
+    found = cells.lexicon.column(heading)
+    if found is None or not found.unit_text:
+        return coded
+    known = [cells.lexicon.vocabulary.value(str(text)) for text in coded.texts]
+    bare = [one is not None and not one.unit_text for one in known]
+    texts = (f"{text} {found.unit_text}" if plain else str(text) for plain, text in zip(bare, coded.texts, strict=True))
+    return coded.reworded(of(list(texts)))
+
+
 def limits_behind(cells: Cells, index: int, body: int) -> bool:
     """Whether most cells of a column have a number in brackets behind them, and one shows that these are limits.
 

@@ -19,10 +19,10 @@ def columns_of_samples_at(cells: Cells, row: int) -> tuple[Header, Shape] | None
 
     A row of header words for the columns beside them ("Analyte", "Units") may stand among the labels or under them.
     """
-    line = cells.line(row)
-    if len(line) < 3 or not _labels(cells, row, line[0].column):
+    label_column = _label_column(cells, row)
+    if label_column is None:
         return None
-    label_column = line[0].column
+    line = tuple(cell for cell in cells.line(row) if cell.column >= label_column)
     samples = {cell.column for cell in line[1:] if not cell.kind & Kind.HEADER or _symbol(cells, row, cell)}
     last = row
     while (
@@ -37,7 +37,7 @@ def columns_of_samples_at(cells: Cells, row: int) -> tuple[Header, Shape] | None
     ):
         last += 1
     named = _named_column(cells, last + 1, label_column)
-    if named is None:
+    if named is None or _headed_beneath(cells, last + 1, samples):
         return None
     used: set[int] = set()
     for data in range(last + 1, min(last + 1 + _LOOK, cells.height)):
@@ -79,14 +79,32 @@ def columns_of_samples_at(cells: Cells, row: int) -> tuple[Header, Shape] | None
     return Header(row, last, {}, "vertical"), shape
 
 
-def _labels(cells: Cells, row: int, first: int) -> bool:
-    """Whether a row begins with a label of a sample's head in this column and goes on with texts."""
+def _label_column(cells: Cells, row: int) -> int | None:
+    """The column of the labels, behind which the samples stand: the first of the row.
+
+    Behind what is said of them all ("Site | Plover Farm | Sample | PF-1 | PF-2") if the next row has its label there.
+    """
     line = cells.line(row)
+    if len(line) > 2 and _labels(cells, row, line[0].column):
+        return line[0].column
+    for place in range(len(line) - 3, 1, -1):
+        column, behind = line[place].column, [cell.column for cell in line[place:]]
+        further = cells.line(row + 1) if row + 1 < cells.height else ()
+        if [cell.column for cell in further] == behind and all(_labels(cells, at, column) for at in (row, row + 1)):
+            return column
+    return None
+
+
+def _labels(cells: Cells, row: int, first: int) -> bool:
+    """Whether a row has a label of a sample's head in this column and goes on with texts."""
+    line = [cell for cell in cells.line(row) if cell.column >= first]
     if len(line) < 2 or line[0].column != first or line[0].kind & Kind.NAME:
         return False
     if not label(cells.lexicon, line[0].text):
         return False
     apart = cells.lexicon.vocabulary.label_role  # "Mean" or "MCL" may stand among the samples
+    if any(cell.text.endswith(":") for cell in line[1:]):  # labels with what they say beside them
+        return False
     others = [
         cell for cell in line[1:] if _symbol(cells, row, cell) or (not apart(cell.text) and not _beside(cells, cell))
     ]
@@ -123,6 +141,13 @@ def _words_beside(cells: Cells, row: int, samples: set[int]) -> bool:
     """Whether a row holds header words of the columns beside the samples and nothing of the samples."""
     line = cells.line(row)
     return bool(line) and all(cell.column not in samples and cell.kind & Kind.HEADER for cell in line)
+
+
+def _headed_beneath(cells: Cells, row: int, samples: set[int]) -> bool:
+    """Whether the row under the labels heads a table of its own: of one sample, or of more than results."""
+    heads = [cells.lexicon.column(cell.text) for cell in cells.line(row) if cell.column in samples]
+    results = [head is not None and head.role is ColumnRole.VALUE for head in heads]
+    return results == [True] or any(head is not None for head, result in zip(heads, results, strict=True) if not result)
 
 
 def _unknown_label(cells: Cells, row: int, first: int, samples: set[int]) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from wellchem.reading.dates import parsed
@@ -31,7 +32,11 @@ class Said:
 
 def said_in(cells: Cells, row: int) -> list[Said]:
     """Everything that one row says of a sample or a report as label and text."""
-    lexicon, line = cells.lexicon, cells.line(row)
+    return said_of(cells.lexicon, cells.line(row))
+
+
+def said_of(lexicon: Lexicon, line: Sequence[Cell]) -> list[Said]:
+    """The same of some cells of a row."""
     made: list[Said] = []
     running: list[Said] = []
     place = 0
@@ -113,7 +118,7 @@ def _can_follow(lexicon: Lexicon, cell: Cell, colon: bool) -> bool:
     return not label(lexicon, cell.text) and not pairs_in(lexicon, cell.text)
 
 
-def _plausible(said: list[Said], line: tuple[Cell, ...]) -> list[Said]:
+def _plausible(said: list[Said], line: Sequence[Cell]) -> list[Said]:
     """Nothing where the row is made of labels alone (a header) or where a label stands alone without a text."""
     if said and all(not one.text for one in said):
         return []

@@ -45,6 +45,7 @@ BESIDE = {
     R.METHOD: "method",
     R.MEASURED: "measured",
 }
+IN_UNITS = ("reporting_limit", "detection_limit", "uncertainty")  # numbers beside the result, in units of their own
 OWN = (
     "qualifier",
     "remark",

@@ -11,7 +11,7 @@ from wellchem.models.codes import LayoutKind, UnreadReason
 from wellchem.reading.grid import GridColumn
 from wellchem.reading.rows import Coded, Table, column, constant, of
 from wellchem.reading.tables.above import samples_above, titled
-from wellchem.reading.tables.beside import apart, are_units, behind, inverted, not_reportable
+from wellchem.reading.tables.beside import apart, are_units, behind, in_unit_of, inverted, not_reportable
 from wellchem.reading.tables.between import between
 from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.comments import bounds_said
@@ -21,7 +21,7 @@ from wellchem.reading.tables.reader import Reader
 from wellchem.reading.tables.roles import groups, shape_of
 from wellchem.reading.tables.sample_rows import sample_rows
 from wellchem.reading.tables.samples import OTHER_TYPE
-from wellchem.reading.tables.shape import BESIDE, OWN, SMALL, Shape, ValueColumn
+from wellchem.reading.tables.shape import BESIDE, IN_UNITS, OWN, SMALL, Shape, ValueColumn
 from wellchem.reading.tables.stacked import stacked_at
 from wellchem.reading.tables.table_rows import fractions_in, prefixed, repeats, rows_of, wrapped_in
 from wellchem.reading.tables.ticks import BOX, ticked_columns, ticked_words
@@ -242,10 +242,10 @@ def _texts(
     texts = {"value": mine}
     for role, held in value.beside.items():
         indices = sorted(held, key=lambda index: index not in shape.reportable)
-        coded = column(cells.merged_down.get(indices[0], columns[indices[0]]), at)
+        coded = _one_beside(cells, shape, role, indices[0], at)
         coded = not_reportable(coded) if indices[0] in shape.reportable else coded
         for index in indices[1:]:
-            coded = coded.or_else(column(cells.merged_down.get(index, columns[index]), at))
+            coded = coded.or_else(_one_beside(cells, shape, role, index, at))
         texts[role] = inverted(coded) if shape.inverted.intersection(indices) else coded
         if role == "unit" and shape.some_units.intersection(indices):
             texts[role] = coded.kept(are_units(cells, coded)[coded.codes])
@@ -291,6 +291,12 @@ def _texts(
     if source.native is not None:
         native = mine.lookup(source.native, False)
     return texts, native
+
+
+def _one_beside(cells: Cells, shape: Shape, role: str, index: int, at: object) -> Coded:
+    """The texts of one column beside the results."""
+    coded = column(cells.merged_down.get(index, cells.grid.columns[index]), at)
+    return in_unit_of(cells, shape.taken[index].header, coded) if role in IN_UNITS and index in shape.taken else coded
 
 
 def _place_of_measuring(reader: Reader, shape: Shape, columns: tuple[GridColumn, ...], at: object) -> Coded | None:

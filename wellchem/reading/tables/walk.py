@@ -13,6 +13,7 @@ from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.content import columns_of_samples_at, list_at
 from wellchem.reading.tables.dated import with_dates
 from wellchem.reading.tables.headers import Header, header_at
+from wellchem.reading.tables.heads import said_of
 from wellchem.reading.tables.reader import Reader
 from wellchem.reading.tables.shape import BESIDE
 from wellchem.vocabulary import ColumnRole
@@ -46,6 +47,9 @@ def _at(reader: Reader, grid: int, cells: Cells, row: int) -> int:
     samples = columns_of_samples_at(cells, row)
     if samples is not None:
         for above in range(row, samples[0].last + 1):
+            before = [cell for cell in cells.line(above) if cell.column < samples[1].values[0].column]
+            for said in said_of(reader.lexicon, before[:-1]):  # left of the label: of all the samples
+                reader.say(said.field, said.text)
             reader.layout_row(grid, above, LayoutKind.SAMPLE_HEAD)
         return vertical.body(reader, grid, cells, samples[0], [samples[1]])
     header = header_at(cells, row)

@@ -1,0 +1,111 @@
+"""Sheets of county offices and rural advisers: labels beside labels over the table, short headings, samples to the right.
+
+Every site, laboratory and number is invented; each meaning is typed by hand. Each layout failed when first read, and its
+docstring says what mended it.
+"""
+
+from __future__ import annotations
+
+from reports_catalog import Layout, Water
+from reports_written import lines, means
+
+GRAINS = 17.118  # mg/L as CaCO3 in a grain per US gallon
+NH4 = 14.007 / 18.039  # ammonia as N in ammonium
+
+
+def layout(name: str, rows, *waters: Water, delimiter: str = ",", **more) -> Layout:
+    return Layout(f"csv_{name}", "csv", lines(rows, delimiter).encode(), waters, strict=True, **more)
+
+
+def pairs_over_results() -> Layout:
+    """Two labels with their texts in each row over the table, and lead twice, of the first water and after a flush.
+
+    The labels were taken for a table of one sample that had no rows: the well and its day were lost, and the flushed
+    lead was unread. Labels are pairs where another label stands behind them or the row beneath heads one result.
+    """
+    rows = [
+        ("MARLBECK COUNTY ENVIRONMENTAL HEALTH - PRIVATE WELL RESULTS",),
+        ("Printed", "11/20/2026"),
+        (),
+        ("Well:", "W-17 Larkspur Lane", "", "Sampled by:", "owner"),
+        ("Collected:", "10/28/2026 07:40", "", "Rec'd:", "10/28/2026 10:15"),
+        (),
+        ("Test", "Your Result", "Health Limit", "OK?"),
+        ("Total Coliform (per 100 mL)", "Present", "Absent", "NO"),
+        ("E. coli (per 100 mL)", "Absent", "Absent", "YES"),
+        ("Nitrate (as N), mg/L", "6.8", "10", "YES"),
+        ("Arsenic, ug/L", "11.4", "10", "NO"),
+        ("Lead (first draw), ug/L", "3.2", "15", "YES"),
+        ("Lead (5 min flush), ug/L", "< 1", "15", "YES"),
+        ("pH, units", "6.4", "6.5 to 8.5", "NO"),
+        ("Hardness", "7 grains/gal", "none", ""),
+        ("Iron, mg/L", "0.82", "0.3*", "NO"),
+        ("* aesthetic limit",),
+    ]
+    items = (
+        means("total_coliform", 1, float("inf")), means("e_coli", 0, 0), means("nitrate", 6.8), means("arsenic", 0.0114),
+        means("lead", 0.0032), means("lead", 0, 0.001), means("ph", 6.4), means("total_hardness", 7 * GRAINS), means("iron", 0.82),
+    )  # fmt: skip
+    return layout("pairs_over_results", rows, Water("", "W-17 Larkspur Lane", "2026-10-28", items))
+
+
+def short_heads() -> Layout:
+    """Headings cut short, an uncertainty with its factor, decimal commas and a point for thousands.
+
+    No row was read: `Res` and `U (k=2)` were not known, so that three columns of numbers could be the result.
+    """
+    head = ("Lab #", "Client ref", "Sampled", "Param", "Meth", "Res", "Unit", "LOQ", "U (k=2)")
+    of = ("26-0411-1", "Bore 2", "04.03.26 09:20")
+    rows = [
+        head,
+        (*of, "Iron (dissolved)", "ICP-MS", "0,38", "mg/l", "0,01", "12%"),
+        (*of, "Manganese (dissolved)", "ICP-MS", "0,19", "mg/l", "0,005", "10%"),
+        (*of, "Ammonium", "IC", "0,62", "mg/l", "0,02", "9%"),
+        (*of, "Chloride", "IC", "<0,5", "mg/l", "0,5", ""),
+        (*of, "Electrical conductivity 25°C", "Electrode", "1.240", "µS/cm", "10", "3%"),
+        (*of, "Coliforms", "Tray", "0", "MPN/100 ml", "", ""),
+        (*of, "HPC 22 °C", "Plate", ">300", "CFU/ml", "", ""),
+    ]
+    items = (
+        means("iron", 0.38, fraction="dissolved"), means("manganese", 0.19, fraction="dissolved"), means("ammonia", 0.62 * NH4),
+        means("chloride", 0, 0.5), means("specific_conductance", 1240), means("total_coliform", 0), means("colony_count_22", 300, float("inf")),
+    )  # fmt: skip
+    return layout("short_heads", rows, Water("26-0411-1", "Bore 2", "2026-03-04", items), delimiter=";")
+
+
+def labels_beside_a_site() -> Layout:
+    """Samples and their days to the right of what is said of the place, over determinands, units and standards.
+
+    Three samples were read as one: their labels stand behind another label and its text.
+    """
+    rows = [
+        ("Report of Analysis",),
+        ("Site", "Plover Farm", "", "Sample", "PF-1 (raw)", "PF-2 (treated)", "PF-3 (tap)"),
+        ("", "", "", "Date", "14/05/2026", "14/05/2026", "14/05/2026"),
+        ("Group", "Determinand", "Unit", "PCV"),
+        ("Metals", "Aluminium", "ug/l", "200", "310", "12", "9"),
+        ("", "Copper", "mg/l", "2", "0.01", "0.02", "1.8"),
+        ("", "Lead", "ug/l", "10", "<0.5", "<0.5", "14"),
+        ("Physical", "Turbidity", "NTU", "4", "6.1", "0.2", "0.3"),
+        ("", "pH", "", "6.5-9.5", "5.6", "7.4", "7.3"),
+        ("Micro", "E. coli", "no./100ml", "0", "4", "0", "0"),
+    ]
+    raw = (
+        means("aluminum", 0.31), means("copper", 0.01), means("lead", 0, 0.0005), means("turbidity", 6.1), means("ph", 5.6),
+        means("e_coli", 4),
+    )  # fmt: skip
+    treated = (
+        means("aluminum", 0.012), means("copper", 0.02), means("lead", 0, 0.0005), means("turbidity", 0.2), means("ph", 7.4),
+        means("e_coli", 0),
+    )  # fmt: skip
+    tap = (
+        means("aluminum", 0.009), means("copper", 1.8), means("lead", 0.014), means("turbidity", 0.3), means("ph", 7.3),
+        means("e_coli", 0),
+    )  # fmt: skip
+    waters = (("PF-1 (raw)", raw), ("PF-2 (treated)", treated), ("PF-3 (tap)", tap))
+    return layout(
+        "labels_beside_a_site", rows, *(Water(name, "Plover Farm", "2026-05-14", items) for name, items in waters)
+    )
+
+
+LAYOUTS = (pairs_over_results, short_heads, labels_beside_a_site)
