@@ -108,4 +108,32 @@ def labels_beside_a_site() -> Layout:
     )
 
 
-LAYOUTS = (pairs_over_results, short_heads, labels_beside_a_site)
+def orders_and_places() -> Layout:
+    """Labels side by side under one that says nothing of the water, a second row of headings with the uncertainty's sign.
+
+    The place and the day were lost: the first row was taken for a table of one sample.
+    """
+    rows = [
+        ("Laboratory report",),
+        ("Customer", "Household", "", "Order", "55-20"),
+        ("Sampling location", "Kitchen", "", "Sampled", "12.03.2026 08:10"),
+        ("Sampled by", "lab", "", "Arrived", "12.03.2026 13:00"),
+        (),
+        ("Analysis", "Result", "", "Unit", "Method", "Recommended"),
+        ("", "", "±"),
+        ("Iron Fe", "0.82", "0.12", "mg/l", "M 3028", "<0.4"),
+        ("Manganese Mn", "0.310", "0.047", "mg/l", "M 3033", "<0.1"),
+        ("Fluoride F", "1.9", "0.3", "mg/l", "ISO 10304", "<1.5"),
+        ("Radon Rn-222", "640", "64", "Bq/l", "internal", "<1000"),
+        ("Uranium U", "38", "6", "µg/l", "ICP-MS", "<30"),
+        ("Escherichia coli", "0", "", "cfu/100 ml", "M 3016", "0"),
+        ("Coliform bacteria", "12", "", "cfu/100 ml", "M 3016", "<100"),
+    ]
+    items = (
+        means("iron", 0.82), means("manganese", 0.31), means("fluoride", 1.9), means("radon_222", 576, 704), means("uranium", 0.038),
+        means("e_coli", 0), means("total_coliform", 12),
+    )  # fmt: skip
+    return layout("orders_and_places", rows, Water("", "Kitchen", "2026-03-12", items))
+
+
+LAYOUTS = (pairs_over_results, short_heads, labels_beside_a_site, orders_and_places)

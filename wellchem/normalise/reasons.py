@@ -37,10 +37,11 @@ def reasons_of(
     effect: NDArray[np.int32],
     censoring: NDArray[np.int8],
     number: Floats,
+    value: Floats,
 ) -> NDArray[np.int8]:
     """Index into REASONS, OK where the row is a result; the first reason that holds stands.
 
-    `censoring` is the final one of each row, `number` its number in canonical units.
+    `censoring` and `value` are the final ones of each row, `number` is what it prints, in canonical units.
     """
     reason = np.full(len(rows), OK, np.int8)
 
@@ -84,5 +85,5 @@ def reasons_of(
         because(UnreadReason.UNKNOWN_UNIT, unit_open[meanings.group] & ~np.isnan(number))
     least = meanings.floats(lambda one: one.possible[0] - 1e-9)
     most = meanings.floats(lambda one: one.possible[1] + 1e-9)
-    because(UnreadReason.IMPOSSIBLE_VALUE, (number < least) | (number > most))
+    because(UnreadReason.IMPOSSIBLE_VALUE, (value < least) | (value > most))
     return reason

@@ -78,7 +78,7 @@ def normalised(reading: Reading, vocabulary: Vocabulary) -> Normalised:
     bounds = _bounds(meanings, numbers, which, marks, stated, number, uncertainty, reporting, detection)
     heads = heads_of(vocabulary, reading.heads, any(sign == "," for sign in decimals.values()), reading.day_first)
     role = _roles(rows, heads)
-    reason = reasons_of(rows, heads, meanings, numbers, which, marks.effect, bounds.censoring, number)
+    reason = reasons_of(rows, heads, meanings, numbers, which, marks.effect, bounds.censoring, number, bounds.value)
     for row, main in joined.items():
         reason[row] = REASONS.index(UnreadReason.STATISTIC) if main is None or reason[main] != OK else BESIDE
     again = repeated(rows, reason == OK) | quoted(reading.quoted, reason == OK, meanings, bounds)

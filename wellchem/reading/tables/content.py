@@ -37,7 +37,7 @@ def columns_of_samples_at(cells: Cells, row: int) -> tuple[Header, Shape] | None
     ):
         last += 1
     named = _named_column(cells, last + 1, label_column)
-    if named is None or _headed_beneath(cells, last + 1, samples):
+    if named is None or _goes_on_apart(cells, last + 1, label_column, samples):
         return None
     used: set[int] = set()
     for data in range(last + 1, min(last + 1 + _LOOK, cells.height)):
@@ -143,8 +143,11 @@ def _words_beside(cells: Cells, row: int, samples: set[int]) -> bool:
     return bool(line) and all(cell.column not in samples and cell.kind & Kind.HEADER for cell in line)
 
 
-def _headed_beneath(cells: Cells, row: int, samples: set[int]) -> bool:
-    """Whether the row under the labels heads a table of its own: of one sample, or of more than results."""
+def _goes_on_apart(cells: Cells, row: int, label_column: int, samples: set[int]) -> bool:
+    """Whether the row beneath has labels beside labels, or heads a table of one sample or of more than results."""
+    labels = [cell.column for cell in cells.line(row) if label(cells.lexicon, cell.text)]
+    if label_column in labels and len(labels) > 1:
+        return True
     heads = [cells.lexicon.column(cell.text) for cell in cells.line(row) if cell.column in samples]
     results = [head is not None and head.role is ColumnRole.VALUE for head in heads]
     return results == [True] or any(head is not None for head, result in zip(heads, results, strict=True) if not result)

@@ -225,9 +225,9 @@ def _mend(cells: Cells, heads: dict[int, Head], by_role: dict[ColumnRole, list[i
             heads[column] = replace(head, meaning=meaning)
     for column in list(by_role.get(R.REMARK, [])):  # "Symbol" over the symbols of elements, no signs
         texts = _texts(cells, column, body)
-        if R.NAME not in by_role and len(texts) > 1 and all(map(cells.lexicon.vocabulary.name, texts)):
+        if len(texts) > 1 and all(map(cells.lexicon.vocabulary.name, texts)):
             by_role[R.REMARK].remove(column)
-            by_role[R.NAME] = [column]
+            by_role.setdefault(R.ADMINISTRATIVE if R.NAME in by_role else R.NAME, []).append(column)
     for column in list(by_role.get(R.REMARK, [])):  # "Less than" over Y and N, no signs
         meaning, texts = heads[column].meaning, _texts(cells, column, body)
         if meaning is not None and meaning.note == "inverted" and {text.casefold() for text in texts} <= _ANSWERS:

@@ -1,4 +1,4 @@
-"""Limits and uncertainties in units of their own, by hand from the printed numbers."""
+"""What stands beside a number: limits and uncertainties in units of their own, marks; by hand from what is printed."""
 
 import pytest
 
@@ -44,3 +44,9 @@ def test_uncertainty_in_per_cent_of_an_activity_bounds_it():
     found = frame("Parameter,Result,Unit,Uncertainty (%)\nGross alpha,5.0,pCi/L,20\nRadium-226,0.5,pCi/L,20\n")
     assert found.loc["gross_alpha", "low"] == pytest.approx(0.148)
     assert found.loc["gross_alpha", "high"] == pytest.approx(0.222)
+
+
+def test_a_number_below_nought_that_is_marked_not_detected_is_bounded_by_its_limit():
+    found = frame("Analyte,Symbol,Conc.,Units,Flag,Det. Lim.\nLead,Pb,-0.00003,mg/L,U,0.0002\nZinc,Zn,0.3,mg/L,,0.01\n")
+    assert (found.loc["lead", "low"], found.loc["lead", "high"]) == (0.0, pytest.approx(0.0002))
+    assert found.loc["lead", "qualifiers"] == "U"  # the symbol beside the name is no mark
