@@ -136,4 +136,61 @@ def orders_and_places() -> Layout:
     return layout("orders_and_places", rows, Water("", "Kitchen", "2026-03-12", items))
 
 
-LAYOUTS = (pairs_over_results, short_heads, labels_beside_a_site, orders_and_places)
+def points_of_a_letter() -> Layout:
+    """A letter with a point before each result, a limit in brackets and a word about it behind one.
+
+    Not one of the points was read: the point is taken off the line.
+    """
+    text = """Dear household,
+
+Thank you for sending us a sample of your well water, taken on April 14, 2026 from the kitchen tap.
+We found the following:
+
+  - Nitrate (as N): 12.4 mg/L  (limit 10 mg/L)  ** EXCEEDS **
+  - Nitrite (as N): less than 0.02 mg/L
+  - Total coliform bacteria: PRESENT
+  - E. coli: ABSENT
+  • Lead: 2.1 ug/L
+  • pH: 6.7
+
+Hardness was 14 grains per gallon, which is considered very hard.
+No pesticides were tested.
+"""
+    items = (
+        means("nitrate", 12.4), means("nitrite", 0, 0.02), means("total_coliform", 1, float("inf")), means("e_coli", 0, 0),
+        means("lead", 0.0021), means("ph", 6.7), means("total_hardness", 14 * GRAINS),
+    )  # fmt: skip
+    return Layout("txt_points_of_a_letter", "txt", text.encode(), (Water("", "", "2026-04-14", items),), strict=True)
+
+
+def day_and_time_apart() -> Layout:
+    """The time of day two blanks behind the day, in lines set out by blanks.
+
+    The time was lost: it stands in a cell of its own.
+    """
+    text = """TALLGROVE WATER TESTING                                    Page 1 of 1
+Owner: A. Resident          Well depth: 140 ft     Sample point: kitchen cold tap
+Collected: 06/29/2026  6:55 AM   Received: 06/29/2026 11:30 AM
+
+                              Result     Units      MCL/SMCL     RL     Method
+  Arsenic                      0.0134    mg/L        0.010      0.001   200.8
+  Fluoride                     2.6       mg/L        4 / 2      0.1     300.0
+  Nitrate-N                    ND        mg/L        10         0.1     300.0
+  Iron, total                  0.05 J    mg/L        0.3        0.1     200.7
+  E. coli                      ABSENT    per 100 mL  Absent             9223
+"""
+    items = (
+        means("arsenic", 0.0134), means("fluoride", 2.6), means("nitrate", 0, 0.1), means("iron", 0, 0.1, "total"),
+        means("e_coli", 0, 0),
+    )  # fmt: skip
+    return Layout("txt_day_and_time_apart", "txt", text.encode(), (Water("", "", "2026-06-29", items),), strict=True)
+
+
+LAYOUTS = (
+    pairs_over_results,
+    short_heads,
+    labels_beside_a_site,
+    orders_and_places,
+    points_of_a_letter,
+    day_and_time_apart,
+)

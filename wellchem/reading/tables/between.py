@@ -30,6 +30,7 @@ _KINDS = {
     PhraseKind.TITLE: LayoutKind.TITLE,
     PhraseKind.NOTE: LayoutKind.NOTE,
 }
+_BULLET = re.compile(r"[-–—•·▪‣◦●■►➢](?:\s+(?=[^\W\d])|$)")  # before a line of a list
 
 
 def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[int] = ()) -> None:
@@ -40,6 +41,7 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
     reader.hear(grid, cells, row)
     reader.unit_note = _among_labels(reader, cells, row) or reader.unit_note
     left = [cell for cell in cells.line(row) if reader.ledger.is_open(grid, row, cell.column)]
+    left = _without_bullet(reader, grid, row, left)
     if not left:
         return
     text = " ".join(cell.text for cell in left)
@@ -141,6 +143,16 @@ def _opens_section(reader: Reader, phrase: PhraseMeaning) -> bool:
         reader.say("point", str(phrase.point))
         return True
     return False
+
+
+def _without_bullet(reader: Reader, grid: int, row: int, left: list[Cell]) -> list[Cell]:
+    """The cells of a line without the point that puts it into a list."""
+    if len(left) > 1 and _BULLET.fullmatch(left[0].text):
+        reader.ledger.layout(grid, slice(row, row + 1), [left[0].column], LayoutKind.ADMINISTRATIVE)
+        return left[1:]
+    if left and (point := _BULLET.match(left[0].text)) and (rest := left[0].text[point.end() :]):
+        return [Cell(left[0].column, rest, reader.lexicon.kind(rest)), *left[1:]]
+    return left
 
 
 def _running(reader: Reader, grid: int, row: int, left: list[Cell], text: str) -> bool:

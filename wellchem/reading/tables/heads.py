@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from wellchem.reading.dates import parsed
+from wellchem.reading.dates import clock, parsed
 from wellchem.reading.tables.cells import Cell, Cells, Kind, Lexicon
 from wellchem.vocabulary import ColumnRole, PhraseKind
 
@@ -66,6 +66,9 @@ def said_of(lexicon: Lexicon, line: Sequence[Cell]) -> list[Said]:
         if follower and _can_follow(lexicon, follower, ":" in cell.text):
             made.append(Said(field, follower.text.strip(" :"), (cell.column, follower.column)))
             place += 2
+            if place < len(line) and (whole := _rest_of_day(made[-1], line[place])):
+                made[-1] = whole
+                place += 1
         else:
             made.append(Said(field, "", (cell.column,)))
             place += 1
@@ -91,9 +94,12 @@ def _first_page(said: Said) -> Said:
 
 
 def _rest_of_day(said: Said, cell: Cell) -> Said | None:
-    """The whole of a day whose text goes on in the cell to the right ("3." | "September 2026"), else None."""
+    """The whole of a day whose text, or whose time, goes on in the cell to the right ("3." | "September 2026")."""
     whole = f"{said.text} {cell.text}"
-    if not said.field.startswith("date_") or parsed(said.text) or not parsed(whole):
+    if not said.field.startswith("date_") or (both := parsed(whole)) is None:
+        return None
+    day = parsed(said.text)
+    if day is not None and (day.timed or not both.timed or clock(cell.text) is None):
         return None
     return Said(said.field, whole, (*said.columns, cell.column))
 
