@@ -6,8 +6,11 @@ docstring says what mended it.
 
 from __future__ import annotations
 
+from datetime import datetime
+
+from openpyxl import Workbook
 from reports_catalog import Layout, Water
-from reports_written import lines, means
+from reports_written import lines, means, saved
 
 GRAINS = 17.118  # mg/L as CaCO3 in a grain per US gallon
 NH4 = 14.007 / 18.039  # ammonia as N in ammonium
@@ -15,6 +18,16 @@ NH4 = 14.007 / 18.039  # ammonia as N in ammonium
 
 def layout(name: str, rows, *waters: Water, delimiter: str = ",", **more) -> Layout:
     return Layout(f"csv_{name}", "csv", lines(rows, delimiter).encode(), waters, strict=True, **more)
+
+
+def book(name: str, sheets, *waters: Water, **more) -> Layout:
+    made = Workbook()
+    made.remove(made.active)
+    for title, rows in sheets:
+        sheet = made.create_sheet(title)
+        for row in rows:
+            sheet.append(row)
+    return Layout(f"xlsx_{name}", "xlsx", saved(made), waters, strict=True, **more)
 
 
 def pairs_over_results() -> Layout:
@@ -186,6 +199,98 @@ Collected: 06/29/2026  6:55 AM   Received: 06/29/2026 11:30 AM
     return Layout("txt_day_and_time_apart", "txt", text.encode(), (Water("", "", "2026-06-29", items),), strict=True)
 
 
+def labels_over_units() -> Layout:
+    """Labels of the samples in the column of the units; quality control that names its sample behind its kind.
+
+    The units were lost, and the spike and the duplicate were controls.
+    """
+    rows = [
+        ("Client:", "Household Brennock", None, "Project:", "Well check"),
+        ("Lab batch", "B-2291"),
+        (),
+        (None, None, "Sample ID", "KB-1", "KB-2"),
+        (None, None, "Date sampled", datetime(2026, 5, 4, 8, 0), datetime(2026, 5, 4, 8, 20)),
+        ("Test", "Method", "Units"),
+        ("Iron", "ICP", "mg/L", 3.4, 0.05),
+        ("Manganese", "ICP", "ug/L", 420, 310),
+        ("pH", "Meter", None, 6.6, 6.7),
+        ("E. coli", "Tray", "MPN/100 mL", "<1", "<1"),
+    ]
+    control = [
+        ("QC type", "Test", "Result", "Units", "Recovery %"),
+        ("Method blank", "Iron", "<0.01", "mg/L", None),
+        ("LCS", "Iron", 1.02, "mg/L", 102),
+        ("Matrix spike KB-1", "Iron", 4.38, "mg/L", 98),
+        ("Duplicate KB-2", "Manganese", 312, "ug/L", None),
+    ]
+    one = (means("iron", 3.4), means("manganese", 0.42), means("ph", 6.6), means("e_coli", 0, 0))
+    two = (means("iron", 0.05), means("manganese", 0.31), means("ph", 6.7), means("e_coli", 0, 0))
+    waters = (Water("KB-1", "", "2026-05-04", one), Water("KB-2", "", "2026-05-04", two))
+    return book("labels_over_units", [("Summary", rows), ("QC", control)], *waters, quality_control=4)
+
+
+def abbreviated() -> Layout:
+    """A data file whose headings are cut to letters, the day a spreadsheet's number with its time.
+
+    The kind of sample was not read, so that a field duplicate and an equipment blank stood among the household's
+    waters; nor were fractions and days.
+    """
+    head = (
+        "sample_no", "loc", "coll_dt", "anl", "anl_cas", "res", "res_txt", "uom", "rl", "mdl", "qual", "frac", "smp_typ", "dil",
+    )  # fmt: skip
+    arsenic, lead = ("Arsenic", "7440-38-2"), ("Lead", "7439-92-1")
+    at, limits = ("Well 3", 46082.35), (0.001, 0.0003)
+    rows = [
+        ("LIMS export",),
+        head,
+        ("S1", *at, *arsenic, 0.0123, "0.0123", "mg/L", *limits, "", "T", "N", 1),
+        ("S1", *at, *arsenic, 0.0119, "0.0119", "mg/L", *limits, "", "D", "N", 1),
+        ("S1", *at, *lead, None, "ND", "mg/L", *limits, "U", "T", "N", 1),
+        ("S2", *at, *arsenic, 0.0121, "0.0121", "mg/L", *limits, "", "T", "FD", 1),
+        ("S3", "", 46082.35, *arsenic, None, "<0.001", "mg/L", *limits, "U", "T", "EB", 1),
+        ("MB1", "", None, *lead, None, "<0.001", "mg/L", *limits, "U", "T", "MB", 1),
+    ]
+    items = (
+        means("arsenic", 0.0123, fraction="total"), means("arsenic", 0.0119, fraction="dissolved"),
+        means("lead", 0, 0.001, "total", flag="U"),
+    )  # fmt: skip
+    return book("abbreviated", [("Lab", rows)], Water("S1", "Well 3", "2026-03-01", items), quality_control=3)
+
+
+def unknown_kinds() -> Layout:
+    """Codes of the kinds of samples under a heading that nobody knows.
+
+    The duplicate and the blank were routine: a column of such codes is known by what it holds.
+    """
+    rows = [
+        ("no", "well", "analyte", "res", "uom", "kq"),
+        ("1", "W1", "Arsenic", "3.1", "ug/L", "N"),
+        ("2", "W1", "Arsenic", "3.2", "ug/L", "FD"),
+        ("3", "W1", "Arsenic", "<1", "ug/L", "EB"),
+        ("4", "W2", "Arsenic", "<1", "ug/L", "N"),
+    ]
+    waters = (Water("", "W1", "", (means("arsenic", 0.0031),)), Water("", "W2", "", (means("arsenic", 0, 0.001),)))
+    return layout("unknown_kinds", rows, *waters, quality_control=2)
+
+
+def samples_numbered_above() -> Layout:
+    """Two tables side by side under "Sample 1: Upper well" and "Sample 2: Lower well".
+
+    They were one water: a title with a colon named none.
+    """
+    rows = [
+        ("Sample 1: Upper well", None, None, None, "Sample 2: Lower well"),
+        ("Analyte", "Result", "Units", None, "Analyte", "Result", "Units"),
+        ("Chloride", 12, "mg/L", None, "Chloride", 88, "mg/L"),
+        ("Nitrate-N", "<0.1", "mg/L", None, "Nitrate-N", 3.3, "mg/L"),
+        ("pH", 6.8, "SU", None, "pH", 7.4, "SU"),
+    ]
+    one = (means("chloride", 12), means("nitrate", 0, 0.1), means("ph", 6.8))
+    two = (means("chloride", 88), means("nitrate", 3.3), means("ph", 7.4))
+    waters = (Water("", "Sample 1: Upper well", "", one), Water("", "Sample 2: Lower well", "", two))
+    return book("samples_numbered_above", [("Report", rows)], *waters)
+
+
 LAYOUTS = (
     pairs_over_results,
     short_heads,
@@ -193,4 +298,8 @@ LAYOUTS = (
     orders_and_places,
     points_of_a_letter,
     day_and_time_apart,
+    labels_over_units,
+    abbreviated,
+    unknown_kinds,
+    samples_numbered_above,
 )

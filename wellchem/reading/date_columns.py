@@ -14,7 +14,7 @@ from numpy.typing import NDArray
 
 from wellchem.reading.dates import PrintedDate, clock, day_leads, parsed
 
-_SERIAL = re.compile(r"[345]\d{4}")  # a day that a spreadsheet left as its number: 1982 to 2064
+_SERIAL = re.compile(r"[345]\d{4}(?:\.\d+)?")  # a moment that a spreadsheet left as its number: 1982 to 2064
 _SERIAL_ZERO = datetime(1899, 12, 30)
 _LONGEST_TIME = 24  # letters; with the longest day before it a text is still no longer than a date can be
 _NO_DAY = np.iinfo(np.int64).min  # what numpy takes for no time
@@ -61,13 +61,14 @@ def parsed_all(printed: DateTexts, day_comes_first: bool) -> PrintedDates:
     for place, found in enumerate(printed.read):
         if found is not None:
             day[place], either[place] = _moment(found, day_comes_first), found.either is not None
+    part = np.array([found is not None and found.timed for found in printed.read], bool)[printed.day]
     day, either = day[printed.day], either[printed.day]
     timed = np.array([text != "" for text in printed.rests], bool)[printed.behind]
     clocks = np.array([seconds_of_day(str(text)) if text else 0 for text in printed.rests], np.int64)[printed.behind]
     alone = np.array([_SERIAL.fullmatch(text) is not None for text in printed.days], bool)[printed.day]
     apart = (day != _NO_DAY) & (clocks != NO_CLOCK) & ~(alone & timed)
     when = np.where(apart, day + clocks, _NO_DAY).view("M8[s]")
-    either, timed = either & apart, timed & apart
+    either, timed = either & apart, (timed | part) & apart
     for place in np.flatnonzero(~apart).tolist():
         found = parsed(str(printed.texts[place]))
         if found is not None:
@@ -83,9 +84,9 @@ def _moment(found: PrintedDate, day_comes_first: bool) -> np.int64:
 
 
 def _day(text: str) -> PrintedDate | None:
-    """A day without a time."""
+    """A day without a time, or a spreadsheet's number of a moment."""
     if _SERIAL.fullmatch(text):
-        return PrintedDate(_SERIAL_ZERO + timedelta(days=int(text)), False)
+        return PrintedDate(_SERIAL_ZERO + timedelta(seconds=round(float(text) * 86400)), float(text) % 1 > 0)
     found = parsed(text)
     return None if found is None or found.timed else found
 

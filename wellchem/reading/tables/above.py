@@ -7,7 +7,7 @@ from dataclasses import replace
 from wellchem.reading.tables.cells import Cells, Kind
 from wellchem.reading.tables.dated import dates_said
 from wellchem.reading.tables.headers import Header
-from wellchem.reading.tables.heads import label
+from wellchem.reading.tables.heads import label, pairs_in
 from wellchem.reading.tables.shape import R, Shape
 
 _ROWS = 4  # rows above a header in which its samples are named
@@ -62,9 +62,11 @@ def titled(cells: Cells, header: Header, shapes: list[Shape]) -> None:
                 found[owner].setdefault("date_collected", cell.text)
             elif days := dates_said(cells.lexicon, "", cell.text):
                 found[owner] = {**days, **found[owner]}
-            elif not cell.kind & (Kind.NAME | Kind.UNIT | Kind.HEADER | Kind.PHRASE) and ":" not in cell.text:
+            elif pairs := pairs_in(cells.lexicon, cell.text):
+                found[owner] = {**{field: text for field, text in pairs if text}, **found[owner]}
+            elif not cell.kind & (Kind.NAME | Kind.UNIT | Kind.HEADER | Kind.PHRASE):
                 found[owner].setdefault("site", cell.text)
-    if len({one.get("site") for one in found} - {None}) == len(shapes):
+    if any(len({one.get(field) for one in found} - {None}) == len(shapes) for field in ("site", "sample_id")):
         for shape, told in zip(shapes, found, strict=True):
             shape.said = {**told, **shape.said}
 

@@ -68,7 +68,7 @@ def columns_of_samples_at(cells: Cells, row: int) -> tuple[Header, Shape] | None
     for column in range(cells.width):
         if column in values or column == named:
             continue
-        role = _role_by_words(cells, column, row, last)
+        role = _role_by_words(cells, column, row, last, label_column)
         if role in BESIDE:
             name = BESIDE[role]
             stand_beside(shape, name, column, name in OWN)
@@ -172,8 +172,10 @@ def _named_column(cells: Cells, row: int, last: int) -> int | None:
     return None
 
 
-def _role_by_words(cells: Cells, column: int, first: int, last: int) -> ColumnRole | None:
+def _role_by_words(cells: Cells, column: int, first: int, last: int, label_column: int) -> ColumnRole | None:
     words = [text for row in range(first, last + 1) if (text := cells.text(row, column))]
+    if column == label_column:  # labels of the samples over the heading of a column
+        words = [text for text in words if not label(cells.lexicon, text)]
     for text in dict.fromkeys((" ".join(words), *words)):
         found = cells.lexicon.column(text) if text else None
         if found is not None:

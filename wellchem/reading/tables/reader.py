@@ -183,7 +183,8 @@ class Reader:
     def _one_type(self, identity: dict[str, Coded]) -> dict[str, Coded]:
         """The columns that say a kind of sample as one column of its role."""
         kinds = {
-            "sample_type": self.vocabulary.sample_role,
+            # "Matrix spike KB-1" says what it is as a sample's own name does.
+            "sample_type": lambda text: self.vocabulary.sample_role(text) or self.vocabulary.id_role(text),
             OTHER_TYPE: self.vocabulary.sample_role,
             OTHER_ID: self.vocabulary.id_role,
         }

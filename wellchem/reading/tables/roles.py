@@ -290,10 +290,18 @@ def _take_signs(cells: Cells, shape: Shape, by_role: dict[ColumnRole, list[int]]
             by_role[R.UNIT] = [column]
         elif column - 1 in limits and texts and all(_is_unit(cells, text) for text in texts):
             by_role.setdefault(R.LIMIT_UNIT, []).append(column)
+        elif R.SAMPLE_TYPE not in by_role and _are_kinds_of_samples(cells, texts):
+            by_role[R.SAMPLE_TYPE] = [column]
         elif are_marks(cells, texts):
             by_role.setdefault(R.QUALIFIER, []).append(column)
         elif texts and texts <= _PLUS_MINUS:
             by_role.setdefault(R.ADMINISTRATIVE, []).append(column)
+
+
+def _are_kinds_of_samples(cells: Cells, texts: set[str]) -> bool:
+    """Whether texts are codes of kinds of samples, quality control among them ("N", "FD", "EB")."""
+    roles = {text: cells.lexicon.vocabulary.sample_role(text) for text in texts}
+    return None not in roles.values() and any(role is not Role.ROUTINE for role in roles.values())
 
 
 def _is_unit(cells: Cells, text: str) -> bool:
