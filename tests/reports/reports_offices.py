@@ -291,6 +291,59 @@ def samples_numbered_above() -> Layout:
     return book("samples_numbered_above", [("Report", rows)], *waters)
 
 
+def remarks_behind() -> Layout:
+    """A household a row, with a remark behind its results.
+
+    The row with "advised" vanished as a row of limits: such words name a row only before its results.
+    """
+    rows = [
+        ("Owner ID", "Sample date", "Coliform", "E.coli", "Nitrate as N (mg/L)", "Comments"),
+        (1, "3/14/26", "Pos", "Neg", "5.2", "resample"),
+        (2, "3/14/26", "Neg", "Neg", "11.8", "advised"),
+        (3, "3/15/26", "Neg", "Neg", "<0.1", ""),
+    ]
+    found, none = float("inf"), (0, 0)
+    waters = (
+        Water(
+            "1", "", "2026-03-14", (means("total_coliform", 1, found), means("e_coli", *none), means("nitrate", 5.2))
+        ),
+        Water("2", "", "2026-03-14", (means("total_coliform", *none), means("e_coli", *none), means("nitrate", 11.8))),
+        Water(
+            "3", "", "2026-03-15", (means("total_coliform", *none), means("e_coli", *none), means("nitrate", 0, 0.1))
+        ),
+    )
+    return book("remarks_behind", [("Wells", rows)], *waters)
+
+
+def surrogates_between() -> Layout:
+    """Surrogates under a title of their own behind one group of results, and another group behind them.
+
+    The second group was quality control: surrogates end with the next title.
+    """
+    rows = [
+        ("Sample ID:", "BR-7"),
+        ("Collected:", datetime(2026, 7, 1, 7, 15)),
+        (),
+        ("Anions (EPA 300.0)",),
+        ("Analyte", "Result", "RL", "Units"),
+        ("Chloride", 41.2, 1, "mg/L"),
+        ("Nitrate as N", "ND", 0.1, "mg/L"),
+        ("Surrogates",),
+        ("Dichloroacetate", "97", "80-120", "%"),
+        (),
+        ("Volatile organics (EPA 524.2)",),
+        ("Analyte", "Result", "RL", "Units"),
+        ("Benzene", "ND", 0.5, "ug/L"),
+        ("MTBE", "0.31 J", 0.5, "ug/L"),
+        ("4-Bromofluorobenzene (surr.)", "101", "70-130", "% Rec"),
+    ]
+    items = (
+        means("chloride", 41.2), means("nitrate", 0, 0.1), means("benzene", 0, 0.0005),
+        means("methyl_tert_butyl_ether", 0, 0.0005, flag="J"),
+    )  # fmt: skip
+    return book("surrogates_between", [("Lab", rows)], Water("BR-7", "", "2026-07-01", items), unread=2)
+
+
 LAYOUTS = (
     pairs_over_results,
     short_heads,
@@ -302,4 +355,6 @@ LAYOUTS = (
     abbreviated,
     unknown_kinds,
     samples_numbered_above,
+    remarks_behind,
+    surrogates_between,
 )

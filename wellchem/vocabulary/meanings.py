@@ -189,6 +189,7 @@ class PhraseKind(StrEnum):
 
     SECTION = "section"
     QUALITY_CONTROL = "quality_control"
+    SURROGATES = "surrogates"  # quality control within the sample: its next group is the sample's again
     SAMPLE_HEAD = "sample_head"
     LEGEND = "legend"
     FOOTER = "footer"

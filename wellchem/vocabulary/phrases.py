@@ -33,6 +33,7 @@ _LEGEND_LINE = re.compile(
 )
 # A compound labelled with carbon-13 or deuterium was added by the laboratory: a surrogate or an internal standard.
 _LABELLED = re.compile(r"^\(?13c\d{0,2}[)-]?[\s-]*[a-z]{2}|^d\d{1,2}-[a-z]{3}|[a-z)]-d\d{1,2}$")
+_CONTROL = (PhraseKind.QUALITY_CONTROL, PhraseKind.SURROGATES)
 _ID_WORDS = re.compile(r"[A-Za-z]+|\d+")
 _UUID = re.compile(r"^\{?[0-9a-fA-F]{8}(?:-[0-9a-fA-F]{4}){3}-[0-9a-fA-F]{12}\}?$")
 _GLUED = re.compile(r"^([A-Z]{2,})(BLANK|BLNK|DUP)$")
@@ -73,7 +74,7 @@ class Phrases:
                 self._fractions[key] = Fraction(row["value"])
             if row["match"] == "end":
                 self._end_codes.add(key)
-            if row["kind"] in ("quality_control", "control_word"):
+            if row["kind"] in ("quality_control", "surrogates", "control_word"):
                 self._control.update(key.split())
             if row["match"] == "start":
                 self._starts.append((key, row["kind"], row["value"]))
@@ -108,7 +109,7 @@ class Phrases:
     def sample_role(self, text: str) -> Role | None:
         """The role of a cell of a sample-type or activity-type column; None where it is unknown."""
         key = words(text)
-        for kind in ("sample_type", "quality_control"):
+        for kind in ("sample_type", "quality_control", "surrogates"):
             if found := self._exact.get((kind, key)):
                 return Role(found)
         if key.startswith("quality control"):  # "Quality Control Sample-Lab Matrix Spike Duplicate"
@@ -226,7 +227,7 @@ class Phrases:
         label, colon, rest = printed.partition(":")
         if ("legend", key) in self._exact:
             return PhraseMeaning(PhraseKind.LEGEND)
-        for kind in (PhraseKind.QUALITY_CONTROL, PhraseKind.TITLE):
+        for kind in (*_CONTROL, PhraseKind.TITLE):
             if (kind.value, key) in self._exact:
                 return self._made(kind, self._exact[kind.value, key])
         if (field_ := self._head(label)) is not None and (colon or len(key.split()) <= 4):
@@ -260,7 +261,7 @@ class Phrases:
         After a single word of quality control only numbers and such words may follow ("MB 240311-1", "Spike Recovery";
         not "Ms Smith", "Blank Road"), and a code of up to four letters stands in capitals.
         """
-        if kind is PhraseKind.QUALITY_CONTROL and " " not in start:
+        if kind in _CONTROL and " " not in start:
             code = printed[: len(start)]
             others = words(printed[len(start) :]).split()
             follows = printed[len(start) :].lstrip()[:1] in (":", "(")
@@ -273,7 +274,7 @@ class Phrases:
         return self._made(kind, value)
 
     def _made(self, kind: PhraseKind, value: str) -> PhraseMeaning:
-        return PhraseMeaning(kind, role=Role(value) if value and kind is PhraseKind.QUALITY_CONTROL else None)
+        return PhraseMeaning(kind, role=Role(value) if value and kind in _CONTROL else None)
 
     def _head(self, label: str) -> ColumnRole | None:
         if (known := self._exact.get(("head", words(label)))) is not None:

@@ -127,13 +127,16 @@ def _opens_section(reader: Reader, phrase: PhraseMeaning) -> bool:
     section = reader.section
     section.unit = section.name = section.apart = ""
     section.of_lines = False
-    if phrase.kind is PhraseKind.QUALITY_CONTROL:
+    if phrase.kind in (PhraseKind.QUALITY_CONTROL, PhraseKind.SURROGATES):
+        section.of_surrogates = phrase.kind is PhraseKind.SURROGATES and section.role in ("", str(Role.ROUTINE))
         section.role = str(phrase.role or Role.CONTROL)
         section.fraction = section.measured = ""
         return True
     if phrase.kind is PhraseKind.SECTION:
         section.fraction = str(phrase.fraction) if phrase.fraction else ""
         section.measured = str(phrase.measured) if phrase.measured else ""
+        if section.of_surrogates:
+            section.role, section.of_surrogates = "", False
         if phrase.role is Role.ROUTINE:
             section.role = ""
         elif phrase.role is not None:

@@ -43,6 +43,7 @@ class Section:
     unit: str = ""
     name: str = ""  # the analyte of a table that has no column of names
     apart: str = ""  # the title of limits, statistics or earlier results, which are nobody's sample
+    of_surrogates: bool = False  # whether its quality control ends with the next title
     of_lines: bool = False  # whether running lines gave results under it: then a table beneath is another part
 
 
@@ -289,7 +290,7 @@ class Reader:
 
     def close_section(self) -> None:
         """An unknown title ends what the last one said of the fraction; quality control goes on."""
-        self.section = Section(role=self.section.role)
+        self.section = Section(role="" if self.section.of_surrogates else self.section.role)
 
     def carry(self, grid: int, header: Header, reached_end: bool) -> None:
         """Keep a header for the next grid of the same source, where its table may go on."""

@@ -112,7 +112,9 @@ def _labelled(cells: Cells, wide: Wide, start: int, fits: NDArray[np.bool_]) -> 
     """Rows that a label says are no sample's: limits, averages, guideline values."""
     found: set[int] = set()
     values = {column for column, taken in wide.taken.items() if taken.role in ("value", "other_value")}
-    places = sorted({*wide.identity.values(), *wide.layout, *([0] if cells.width else [])} - values)
+    first = min((analyte.column for analyte in wide.analytes), default=0)
+    before = {column for column in wide.layout if column < first}  # behind the results stand remarks on a sample
+    places = sorted({*wide.identity.values(), *before, *([0] if cells.width else [])} - values)
     kinds = {wide.identity[name] for name in ("matrix", "sample_type") if name in wide.identity}
     for index in places:
         source = cells.grid.columns[index]
