@@ -28,7 +28,7 @@ V = bundled()
         ("Method Blank", "quality_control", {"role": "blank"}),
         ("Laboratory Control Sample (LCS)", "quality_control", {"role": "control"}),
         ("Matrix Spike Duplicate", "quality_control", {"role": "spike"}),
-        ("Surrogate Recovery", "quality_control", {"role": "spike"}),
+        ("Surrogate Recovery", "surrogates", {"role": "spike"}),
         ("Quality Control Summary", "quality_control", {"role": None}),
         ("MB 240311-1", "quality_control", {"role": "blank"}),
         ("13C4 PFOA", "quality_control", {"role": "spike"}),

@@ -97,7 +97,7 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
         reason = UnreadReason.STATISTIC if _has_range(reader, left) else UnreadReason.NOT_A_TABLE
         reader.loose_row(grid, row, [cell.column for cell in left], reason)
         return
-    if not dated and cells.grid.page is None and any(cell.kind & Kind.NUMBER for cell in left):
+    if not dated and any(cell.kind & Kind.NUMBER for cell in left) and _may_be_results(cells, row):
         reader.loose_row(grid, row, [cell.column for cell in left], UnreadReason.NOT_A_TABLE)
         return
     if (
@@ -109,6 +109,12 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
         reader.close_section()
     other = LayoutKind.NOTE if reader.tables else LayoutKind.TITLE
     _claim(reader, grid, row, left, LayoutKind.SAMPLE_HEAD if dated else other)
+
+
+def _may_be_results(cells: Cells, row: int) -> bool:
+    """Whether numbers among words may be somebody's results: those of a page stand at its edges too, and in text."""
+    near = [at for at in (row - 1, row + 1) if 0 <= at < cells.height]
+    return cells.grid.page is None or any(cell.kind & Kind.NAME for at in near for cell in cells.line(at))
 
 
 def _among_labels(reader: Reader, cells: Cells, row: int) -> str:
