@@ -29,6 +29,7 @@ from wellchem.reading.tables.dated import clause_begun, dates_said, with_dates
 from wellchem.reading.tables.headers import Header
 from wellchem.reading.tables.heads import IDENTIFYING, Said, said_in, unlabelled_in
 from wellchem.reading.tables.samples import IDENTITY, OTHER_ID, OTHER_TYPE, SampleBook
+from wellchem.reading.tables.sheets import named_sheets
 from wellchem.vocabulary import Vocabulary
 
 
@@ -64,6 +65,7 @@ class Reader:
     vocabulary: Vocabulary
     lexicon: Lexicon = field(init=False)
     ledger: Ledger = field(init=False)
+    named: frozenset[int] = field(init=False)  # grids whose sheet is named after their water
     samples: SampleBook = field(default_factory=SampleBook)
     parts: list[PrintedRows] = field(default_factory=list)
     tables: list[Table] = field(default_factory=list)
@@ -80,6 +82,7 @@ class Reader:
     labelled: Labelled = field(default_factory=Labelled)
     beneath: tuple[int, int] = (-1, -1)  # grid and row of the last label that a result above it took
     unit_note: str = ""
+    water: str = ""  # the title of a sheet that is named after its water
     block: int = 0
     results_since_head: bool = False
     printed: int = 0
@@ -87,6 +90,7 @@ class Reader:
     def __post_init__(self) -> None:
         self.lexicon = Lexicon(self.vocabulary)
         self.ledger = Ledger(self.source.grids)
+        self.named = named_sheets(self.source, self.lexicon)
 
     def cells(self, grid: int) -> Cells:
         """A grid with its lines."""
@@ -175,6 +179,8 @@ class Reader:
         said = with_dates(self.lexicon, {**self.said, **own})
         if "point" in own and "sample_id" not in own:  # a heading that names the point names the sample too
             said.setdefault("sample_id", own["point"])
+        if self.water and not {"sample_id", "site"} & {*said, *identity}:
+            said["site"] = self.water
         self.results_since_head = True
         identity = self._one_type(identity)
         if identity:
@@ -276,6 +282,7 @@ class Reader:
         """A new sheet begins without the titles of the last one; a page goes on where the last one ended."""
         here = self.source.grids[grid]
         self.samples.visit = visit_in(here.sheet or "")
+        self.water = (here.sheet or "") if grid in self.named else ""
         if grid and here.page is None and here.sheet != self.source.grids[grid - 1].sheet:
             self.section = Section()
             self.carried = None
@@ -287,6 +294,8 @@ class Reader:
                 self.section.apart = title
             elif self.lexicon.is_name(title):
                 self.section.name = title
+            elif self.water:
+                self.said = {name: text for name, text in self.said.items() if name not in IDENTIFYING}
 
     def close_section(self) -> None:
         """An unknown title ends what the last one said of the fraction; quality control goes on."""
