@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import codecs
+import re
 
 import numpy as np
 
@@ -15,6 +16,10 @@ MARKS = (  # the longer marks first: a UTF-32 mark begins with a UTF-16 one
     (codecs.BOM_UTF16_LE, "utf-16-le"),
     (codecs.BOM_UTF16_BE, "utf-16-be"),
 )
+# Letters of cp850 within words that are signs in cp1252 (ü é ä à ç ê ë ö), its micro and degree sign before units; and
+# letters and those signs of cp1252 (ä ö ü ß é è à ç °C µg).
+_OF_DOS = re.compile(rb"[A-Za-z][\x81\x82\x84\x85\x87\x88\x89\x94][A-Za-z]|\xe6[gSm]|\xf8 ?(?:C|d[HG]|f?H)\b")
+_OF_WINDOWS = re.compile(rb"[A-Za-z][\xe0\xe4\xe7\xe8\xe9\xf6\xfc\xdf][A-Za-z]|\xb5[gSm]|\xb0 ?(?:C|d[HG]|f?H)\b")
 HEAD = 1 << 16
 LARGE = 1 << 21  # bytes from which a text is pyarrow's work, where it is installed
 CONTROLS = bytes(set(range(32)) - {9, 10, 11, 12, 13, 26, 27})  # 26 ends an old DOS file, 27 begins a printer command
@@ -99,7 +104,7 @@ def _valid(data: bytes) -> bool:
 
 
 def _eight_bit(data: bytes) -> tuple[bytes, str, list[str]]:
-    """UTF-8 where it is valid; else cp1252, or latin-1 where a byte has no meaning in cp1252."""
+    """UTF-8 where it is valid; else cp1252, latin-1 where a byte has no meaning in it, or cp850 as its words tell."""
     if _valid(data):
         return data, "utf-8", []
     lines = data.split(b"\n")
@@ -114,6 +119,8 @@ def _eight_bit(data: bytes) -> tuple[bytes, str, list[str]]:
 
 
 def _single(data: bytes) -> tuple[bytes, str]:
+    if len(_OF_DOS.findall(data)) > len(_OF_WINDOWS.findall(data)):
+        return data.decode("cp850").encode("utf-8"), "cp850"
     try:
         return data.decode("cp1252").encode("utf-8"), "cp1252"
     except UnicodeDecodeError:

@@ -30,6 +30,7 @@ _DATE_FORMAT = re.compile(
     r"(?:[yja]{1,4}|d{1,2}|j{1,2}|t{1,2})(?:[\s,t]+h{1,2}:m{1,2}(?::ss)?)?\b\s*[)\]]?",
     re.IGNORECASE,
 )
+_TAGS = re.compile(r"</?(?:sub|sup|b|i|u|em|strong|small|span|font)(?:\s[^<>]*)?>", re.IGNORECASE)
 _BLANKS = re.compile(r"\s+")
 
 
@@ -37,9 +38,12 @@ _BLANKS = re.compile(r"\s+")
 def clean(text: str) -> str:
     """The text with one form for each sign and single blanks; case, accents and order stay.
 
-    HTML entities are resolved, ligatures and full-width letters unified, all three micros become `µ`, all dashes `-`,
-    and a run of superscripts becomes `^…` so that `10⁻³` and `SO₄²⁻` keep what they say.
+    HTML entities are resolved, tags of letters set apart (`SO<sub>4</sub>`) left out, ligatures and full-width letters
+    unified, all three micros become `µ`, all dashes `-`, and a run of superscripts becomes `^…` so that `10⁻³` and
+    `SO₄²⁻` keep what they say.
     """
+    if "</" in text:
+        text = _TAGS.sub("", text)
     if text.isascii() and "&" not in text:
         return _BLANKS.sub(" ", text).strip()
     if "&" in text:

@@ -225,7 +225,7 @@ def _sample_column(cells: Cells, head: Head) -> ValueColumn:
     parts = [part for part in head.own[1:] if cells.lexicon.kind(part) & Kind.UNIT]  # a unit over each sample
     days = [part for part in head.own if cells.lexicon.kind(part) & Kind.DATE] if head.own[1:] or head.group else []
     own = " ".join(part for part in head.own if part not in (*parts, *days))
-    text, unit = _sample_label(replace(head, text=own) if parts or days else head), "".join(parts[:1])
+    text, unit = _sample_label(replace(head, text=own) if parts or days else head).strip(), "".join(parts[:1])
     found = re.match(r"^(.*?)\s*[(\[]([^()\[\]]+)[)\]]$", text)
     if found and found[1] and cells.lexicon.kind(found[2]) & Kind.UNIT:
         text, unit = found[1], found[2]
