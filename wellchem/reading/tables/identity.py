@@ -17,6 +17,10 @@ def take_identity(
     """Give the columns of a table that say something of its samples to the fields of their heads."""
     fields = {R(name): name for name in HEAD_FIELDS if name in R._value2member_map_}
     fields[R.ACTIVITY_TYPE] = "sample_type"
+    known = {column for columns in by_role.values() for column in columns}
+    heads = {
+        column: heads.get(column, Head(column, "", (), "", None)) for column in known
+    }  # some are known by what they hold
     for role, name in fields.items():
         columns = [column for column in by_role.get(role, []) if column != shape.name]
         if name == "sample_id":

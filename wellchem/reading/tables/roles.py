@@ -301,7 +301,7 @@ def _take_signs(cells: Cells, shape: Shape, by_role: dict[ColumnRole, list[int]]
 def _are_kinds_of_samples(cells: Cells, texts: set[str]) -> bool:
     """Whether texts are codes of kinds of samples, quality control among them ("N", "FD", "EB")."""
     roles = {text: cells.lexicon.vocabulary.sample_role(text) for text in texts}
-    return None not in roles.values() and any(role is not Role.ROUTINE for role in roles.values())
+    return len(roles) > 1 and None not in roles.values() and any(role is not Role.ROUTINE for role in roles.values())
 
 
 def _is_unit(cells: Cells, text: str) -> bool:
