@@ -21,7 +21,10 @@ _WITH_UNIT = {
     ColumnRole.UNCERTAINTY, ColumnRole.PREVIOUS, ColumnRole.STATISTIC, ColumnRole.WELL_DEPTH, ColumnRole.SPIKE_AMOUNT,
     ColumnRole.LIMIT_VALUE,
 }  # fmt: skip
-_BRACKETS = re.compile(r"([^()\[\]]+?)\s*[(\[]([^()\[\]]+)[)\]]")
+# A second number in the cells of the results: "Result (MCL)", "Activity ± uncertainty (MDC)", "Result / Limit".
+_SECOND = re.compile(
+    r"(?P<value>[^()\[\]/±]+?)\s*(?:(?:±|\+/-)[^()\[\]]*)?(?:[(\[](?P<inside>[^()\[\]]+)[)\]]|/(?P<behind>[^()\[\]/]+))"
+)
 _BEHIND = {ColumnRole.LIMIT, ColumnRole.REPORTING_LIMIT, ColumnRole.DETECTION_LIMIT, ColumnRole.PREVIOUS}
 _LONGEST = 300  # letters of a heading at most: a row of thousands of cells is none
 _RESULTS = (ColumnRole.VALUE, ColumnRole.VALUE_NUMBER)
@@ -84,14 +87,17 @@ class Columns:
                 return made
             if fraction := self._fraction(words(text)):
                 return ColumnMeaning(ColumnRole.VALUE, fraction)
-            if both := self._with_brackets(text, standard):
+            if both := self._with_second(text, standard):
                 return both
         return self._twice(printed, standard) or self._words.meaning(printed)
 
-    def _with_brackets(self, text: str, standard: str) -> ColumnMeaning | None:
-        """A header of results and of what stands in brackets behind each of them: "Result (MCL)", "Value [RL]"."""
-        found = _BRACKETS.fullmatch(text)
-        value, inside = (self._meaning(part, standard) for part in found.groups()) if found else (None, None)
+    def _with_second(self, text: str, standard: str) -> ColumnMeaning | None:
+        """A header of results and of what stands behind each of them in its cell."""
+        found = _SECOND.fullmatch(text)
+        if found is None:
+            return None
+        value = self._meaning(found["value"], standard)
+        inside = self._meaning((found["inside"] or found["behind"]).strip(), standard)
         if value is None or value.role is not ColumnRole.VALUE or inside is None or inside.role not in _BEHIND:
             return None
         return replace(value, brackets=inside.role)

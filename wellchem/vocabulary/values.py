@@ -39,7 +39,10 @@ _LAST_BRACKETS = re.compile(
 )
 _UNLABELLED = re.compile(r"[(\[]\s*<?\s*[\d.,]")
 _DEGREES = re.compile(r"(?:@|at)?\s*\d+(?:[.,]\d+)?\s*(?:°\s*c?|deg\.?\s*c|c)")
-_ATTENTION = re.compile(r"^[!↑↓▲▼]\s*(?=[<>\d.])|(?<=\S)\s*[!↑↓▲▼]+$")
+_ATTENTION = re.compile(r"^[!↑↓▲▼]\s*(?=[<>\d.])|(?<=\S)\s*(?:[!↑↓▲▼]+|[(\[][!↑↓▲▼]+[)\]])$")
+# An uncertainty in brackets with its number, or behind the unit: "(38.4 ± 2.9) mg/L", "57 mg/L ± 5 %".
+_SPREAD_IN_BRACKETS = re.compile(r"^\(([^()]+?(?:±|\+/-)[^()]+)\)")
+_SPREAD_BEHIND = re.compile(r"^(-?[\d.,]+)\s*([^\W\d_][^±+()]*?|%)\s*(±|\+/-)\s*([\d.,]+(?:\s*%)?)(?:\s*\2)?$")
 _MARKED = re.compile(r"^([*†‡§]{1,3})\s*(?=[<>\d.])")
 # A qualifier before its number: "J 0.05", "< J 0.05", "U0.05"; without a blank only before a decimal fraction, as
 # letters and whole digits together name a sample.
@@ -110,6 +113,7 @@ class Values:
     def _meaning(self, printed: str, decimal: str | None, presence: bool) -> ValueMeaning | None:
         printed = _RAISED_POINT.sub(".", _QUOTED.sub(r"\1", printed).strip())
         printed = _SIGN_BEHIND.sub(r"\2\1", _ATTENTION.sub("", printed))
+        printed = _SPREAD_BEHIND.sub(r"\1 \3 \4 \2", _SPREAD_IN_BRACKETS.sub(r"\1", printed))
         if marked := _MARKED.match(printed):
             made = self._meaning(printed[marked.end() :], decimal, presence)
             return replace(made, qualifiers=(marked.group(1), *made.qualifiers)) if made else None

@@ -21,6 +21,7 @@ BLOCK_COST = 2.0  # what a block must bring in filled columns to stand alone
 CLOSE_COST = 3.0  # parting blocks where lines follow each other as closely as elsewhere
 SPAN_COST = 0.5  # a phrase across gutters (a heading, a note) in a block of columns
 FUSE_COST = 2.0  # phrases that no gutter parts, though they stand apart
+LEVEL = 0.35  # parts of the type size: what stands no lower is on one line, as texts filled into a form are
 SKIP_COST = 0.15  # a column left empty between two that are filled
 MOST_BREAKS = 24  # places of a page at which blocks may part that are weighed against each other
 
@@ -64,7 +65,7 @@ def text_lines(words: list[Word]) -> list[Line]:
     found: list[list[Word]] = []
     for word in sorted(words, key=lambda word: word.baseline):
         last = found[-1] if found else None
-        if last is not None and word.baseline - last[0].baseline <= max(1.5, 0.25 * min(word.size, last[0].size)):
+        if last is not None and word.baseline - last[0].baseline <= max(1.5, LEVEL * min(word.size, last[0].size)):
             last.append(word)
         else:
             found.append([word])

@@ -16,6 +16,7 @@ from wellchem.reading.pdf.scripts import Word
 from wellchem.reading.pdf.words import PageWords
 
 GUTTER = 8.0  # points from which a gutter can part the columns of a page
+COMMON = 0.2  # parts of the type size within which lines of two columns stand on a common baseline
 DEEPEST = 4  # columns of pages within columns
 
 
@@ -51,8 +52,8 @@ def _tables(words: list[Word], rules: Rules) -> list[_Table]:
     frames: list[Lattice] = []
     for lattice in lattices(rules):
         inside = [word for word in rest if lattice.holds((word.x0 + word.x1) / 2, (word.top + word.bottom) / 2)]
-        if not inside or lattice.cell.shape[1] < 2:
-            continue
+        if len({lattice.field((word.x0 + word.x1) / 2, word.baseline)[1] for word in inside}) < 2:
+            continue  # bars of a graph in a shaded row
         held = set(map(id, inside))
         rest = [word for word in rest if id(word) not in held]
         frames.append(lattice)
@@ -211,7 +212,8 @@ def _sides(lines: list[Line]) -> tuple[list[Word], list[Word]] | None:
         fewer = min(sum(map(bool, left)), sum(map(bool, right)))
         if fewer < 3:
             continue
-        common = sum(bool(a) and bool(b) for a, b in zip(left, right, strict=True)) / fewer
+        pairs = [(a[0], b[0]) for a, b in zip(left, right, strict=True) if a and b]
+        common = sum(abs(a.baseline - b.baseline) <= COMMON * min(a.size, b.size) for a, b in pairs) / fewer
         text = [_is_running_text(side) for side in (left, right)]
         if all(text) or (any(text) and common < 0.75) or common < 0.3:
             return [word for part in left for word in part], [word for part in right for word in part]

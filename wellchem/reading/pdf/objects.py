@@ -12,6 +12,7 @@ from pdfminer.pdftypes import resolve1
 from pdfminer.psparser import PSLiteral, literal_name
 
 UNPAINTED = (3, 7)  # modes of text that paint nothing (ISO 32000-1:2008, table 106)
+SYMBOLIC, NONSYMBOLIC = 4, 32  # flags of a font's descriptor (the same, table 123)
 
 
 @dataclass(frozen=True)
@@ -54,6 +55,12 @@ class _Interpreter(PDFPageInterpreter):
         self._group = device.veiled  # of the form that is drawn: nothing in it is more opaque than the whole
         self._veils: list[bool] = []
 
+    def init_resources(self, resources: dict[object, object]) -> None:
+        super().init_resources(resources)
+        for name, spec in (resolve1(resources.get("Font")) or {}).items() if resources else ():
+            if _untold(resolve1(spec)):
+                self.fontmap[name].cid2unicode = {}  # type: ignore[attr-defined]
+
     def do_q(self) -> None:
         super().do_q()
         self._veils.append(self.device.veiled)  # type: ignore[attr-defined]
@@ -76,6 +83,14 @@ class _Interpreter(PDFPageInterpreter):
 
     def do_sh(self, name: Any) -> None:
         self.device.shaded = True  # type: ignore[attr-defined]
+
+
+def _untold(font: dict[str, Any]) -> bool:
+    """Whether a font draws letters of its own and nothing says which: its codes may stand for any of them."""
+    own = resolve1(font.get("FontDescriptor")) or {}
+    flags = resolve1(own.get("Flags", NONSYMBOLIC))
+    embedded = "FontFile2" in own or "FontFile3" in own
+    return embedded and not {"Encoding", "ToUnicode"} & set(font) and flags & (SYMBOLIC | NONSYMBOLIC) == SYMBOLIC
 
 
 def page_objects(page: Any) -> PageObjects:

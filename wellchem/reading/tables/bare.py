@@ -138,6 +138,12 @@ def _limit_role(lexicon: Lexicon, label: str) -> ColumnRole | None:
     return found.role if found is not None and found.role in LIMITS else None
 
 
+def is_limit(lexicon: Lexicon, text: str) -> bool:
+    """Whether a text is a limit with its word: "MCL 15", "max. 0.3 mg/L"."""
+    limited = _LIMITED.match(text)
+    return bool(limited and _limit_role(lexicon, limited["label"].strip()) is ColumnRole.LIMIT)
+
+
 def is_sure(vocabulary: Vocabulary, name: str, value: str, unit: str) -> bool:
     """Whether name, value and unit are a result beyond doubt."""
     meaning = vocabulary.name(name, unit=unit)

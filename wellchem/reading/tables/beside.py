@@ -13,6 +13,9 @@ from wellchem.reading.tables.cells import Cells, Kind
 
 _BOUNDED = (Censoring.LEFT, Censoring.RIGHT, Censoring.INTERVAL)
 _BRACKETS = re.compile(r"(.*?\S)\s*[(\[]([^()\[\]]*\d[^()\[\]]*)[)\]]")
+# The same where the heading tells it: "61.0 (-)", "-0.12 ± 0.44 (0.91) U", "0.9 / 1.5", "12/50".
+_TOLD = re.compile(r"(?P<value>.*\S)\s*[(\[](?P<inside>[^()\[\]]*)[)\]]\s*(?P<mark>[A-Za-z*]{0,3})")
+_STROKE = re.compile(r"(?P<value>.*?\S)(?:\s+/\s+|(?<=\d)/(?=\d))(?P<inside>[^/]*)(?P<mark>)")
 
 
 def are_units(cells: Cells, coded: Coded) -> NDArray[np.bool_]:
@@ -61,10 +64,15 @@ def _outside(cells: Cells, value: str, inside: str) -> bool:
 
 
 def behind(value: Coded) -> tuple[Coded, Coded]:
-    """Values without the brackets behind them, and what stands in these."""
-    parts = [_BRACKETS.fullmatch(str(text)) for text in value.texts]
-    plain = of([found[1] if found else str(text) for found, text in zip(parts, value.texts, strict=True)])
-    inside = of([found[2] if found else "" for found in parts])
+    """Values without what stands behind them, in brackets or behind a stroke, and that."""
+    parts = [_TOLD.fullmatch(str(text)) or _STROKE.fullmatch(str(text)) for text in value.texts]
+    plain = of(
+        [
+            f"{found['value']} {found['mark']}".strip() if found else str(text)
+            for found, text in zip(parts, value.texts, strict=True)
+        ]
+    )
+    inside = of([found["inside"].strip() if found else "" for found in parts])
     return value.reworded(plain), value.reworded(inside)
 
 

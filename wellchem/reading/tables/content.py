@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from wellchem.models.codes import LayoutKind
 from wellchem.reading.rows import TakenColumn
-from wellchem.reading.tables.bare import to_choose
+from wellchem.reading.tables.bare import is_limit, to_choose
 from wellchem.reading.tables.cells import Cell, Cells, Kind
 from wellchem.reading.tables.headers import SYMBOL, Header, names_beneath, names_down
 from wellchem.reading.tables.heads import label
@@ -204,10 +204,17 @@ def list_at(cells: Cells, row: int) -> tuple[Header, list[Shape]] | None:
     for data in range(row, last + 1):
         for cell in cells.line(data):
             kinds.setdefault(cell.column, []).append(cell.kind)
+    limits = {
+        cell.column for at in range(row, last + 1) for cell in cells.line(at) if is_limit(cells.lexicon, cell.text)
+    }
     names = [column for column, of in sorted(kinds.items()) if _most(of, Kind.NAME, Kind.VALUE)]
     shapes = [
         _list_shape(
-            kinds, start, names[place + 1] - 1 if place + 1 < len(names) else cells.width - 1, leftmost=place == 0
+            kinds,
+            limits,
+            start,
+            names[place + 1] - 1 if place + 1 < len(names) else cells.width - 1,
+            leftmost=place == 0,
         )
         for place, start in enumerate(names)
     ]
@@ -247,12 +254,15 @@ def _most(kinds: list[Kind], wanted: Kind, unwanted: Kind) -> bool:
     return sum(bool(kind & wanted and not kind & unwanted) for kind in kinds) * 2 > len(kinds)
 
 
-def _list_shape(kinds: dict[int, list[Kind]], first: int, last: int, leftmost: bool) -> Shape:
-    """The shape of one list whose names stand in its first column; the first list takes what stands left of it."""
+def _list_shape(kinds: dict[int, list[Kind]], limits: set[int], first: int, last: int, leftmost: bool) -> Shape:
+    """The shape of one list whose names stand in its first column; the first list takes what stands left of it.
+
+    A column in which limits are called so (`limits`) is theirs.
+    """
     shape = Shape(0 if leftmost else first, last, first, {}, [])
     shape.taken[first] = TakenColumn(first, "", "name", "holds analyte names")
     columns = [column for column in sorted(kinds) if first < column <= last]
-    values = [column for column in columns if _most(kinds[column], Kind.VALUE, Kind.UNIT)]
+    values = [column for column in columns if _most(kinds[column], Kind.VALUE, Kind.UNIT) and column not in limits]
     units = [column for column in columns if _most(kinds[column], Kind.UNIT, Kind.VALUE)]
     if len(values) == 1:
         shape.values.append(ValueColumn(values[0], {"unit": units[:1]} if units else {}, note=str(values[0] + 1)))
@@ -264,6 +274,8 @@ def _list_shape(kinds: dict[int, list[Kind]], first: int, last: int, leftmost: b
         shape.taken[column] = TakenColumn(column, "", "ambiguous", "several columns could be the result")
     for column in shape.columns():
         if column not in shape.taken:
-            shape.layout[column] = LayoutKind.ADMINISTRATIVE
-            shape.taken[column] = TakenColumn(column, "", "unassigned", "no header")
+            kind = LayoutKind.LIMIT if column in limits else LayoutKind.ADMINISTRATIVE
+            shape.layout[column] = kind
+            role, why = ("limit", "a word in it") if column in limits else ("unassigned", "no header")
+            shape.taken[column] = TakenColumn(column, "", role, why)
     return shape

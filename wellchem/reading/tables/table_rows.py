@@ -154,6 +154,33 @@ def fractions_in(cells: Cells, shapes: list[Shape], fits: NDArray[np.bool_], sta
     return found
 
 
+def units_beneath(cells: Cells, shapes: list[Shape], fits: NDArray[np.bool_], start: int) -> set[int]:
+    """Rows that hold the unit of the number over it, and perhaps the symbol of the name over that; they fit no more.
+
+    Most of the numbers have one, or it is the unit of the rows that follow.
+    """
+    found: set[int] = set()
+    for shape in shapes:
+        if shape.name is None or len(shape.values) != 1:
+            continue
+        at, name = shape.values[0].column, shape.name
+        numbered = [row for row in range(start, cells.height) if cells.lexicon.kind(cells.text(row, at)) & Kind.VALUE]
+        beneath = []
+        for row in numbered:
+            unit = cells.text(row + 1, at) if row + 1 < cells.height else ""
+            over, under = cells.text(row, name), cells.text(row + 1, name) if unit else ""
+            if cells.lexicon.is_only_unit(unit) and (not under or _one_name(cells, over, f"{over} {under}")):
+                beneath.append(row)
+        if len(beneath) * 2 <= len(numbered):
+            continue
+        for row in beneath:
+            shape.wrapped_units[row] = cells.text(row + 1, at)
+            shape.wrapped[row] = (row + 1, f"{cells.text(row, name)} {cells.text(row + 1, name)}".strip())
+            fits[row + 1] = False
+            found.add(row + 1)
+    return found
+
+
 def _rest_of_unit(cells: Cells, shape: Shape, above: int, row: int) -> bool:
     """Take what a row holds of the unit of the row above: "per" over "100 mL"; whether it was one."""
     columns = {index for value in shape.values for index in value.beside.get("unit", [])}

@@ -23,7 +23,7 @@ from wellchem.reading.tables.sample_rows import sample_rows
 from wellchem.reading.tables.samples import OTHER_TYPE
 from wellchem.reading.tables.shape import BESIDE, IN_UNITS, OWN, SMALL, Shape, ValueColumn
 from wellchem.reading.tables.stacked import stacked_at
-from wellchem.reading.tables.table_rows import fractions_in, prefixed, repeats, rows_of, wrapped_in
+from wellchem.reading.tables.table_rows import fractions_in, prefixed, repeats, rows_of, units_beneath, wrapped_in
 from wellchem.reading.tables.ticks import BOX, ticked_columns, ticked_words
 
 
@@ -72,6 +72,7 @@ def body(reader: Reader, grid: int, cells: Cells, header: Header, shapes: list[S
     continued: set[int] = set()
     if cells.height <= SMALL:
         continued = fractions_in(cells, shapes, fits, start)
+        continued |= units_beneath(cells, shapes, fits, start)
         continued |= wrapped_in(cells, shapes, fits, start)
     for odd in np.flatnonzero(~fits[start:]) + start:
         row = int(odd)
@@ -254,9 +255,10 @@ def _texts(
         if value.column in shape.ticks:
             texts["value"] = constant("", len(rows))
         texts["presence"] = ticked_columns(cells, rows, shape.ticks)
+    if shape.wrapped_units:
+        own = of([shape.wrapped_units.get(int(row), "") for row in rows])
+        texts["unit"] = own.or_else(texts["unit"]) if "unit" in texts else own
     if "unit" in texts:
-        if shape.wrapped_units:
-            texts["unit"] = of([shape.wrapped_units.get(int(row), "") for row in rows]).or_else(texts["unit"])
         boxed = np.array([bool(BOX.match(str(text))) for text in texts["unit"].texts] + [False])
         texts["unit"] = texts["unit"].kept(~boxed[texts["unit"].codes])  # the other box is no unit
         texts["value"], texts["unit"] = apart(cells, texts["value"], texts["unit"])
