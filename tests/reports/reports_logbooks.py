@@ -22,6 +22,23 @@ def book(*sheets) -> Workbook:
     return made
 
 
+def wells_transposed() -> Layout:
+    """Wells down in blocks of three rows: result, qualifier, reporting limit, named in the second column.
+
+    Results lost their qualifiers: rows beneath each sample now speak of its results.
+    """
+    rows = [
+        ("Well", "Row", "Arsenic (ug/L)", "Iron (mg/L)", "Nitrate as N (mg/L)"),
+        ("TW-1", "Result", "0.5", "1.22", "0.31"), ("", "Qualifier", "U", "", "J"), ("", "RL", "0.5", "0.05", "0.5"),
+        ("TW-2", "Result", "18.4", "0.05", "7.1"), ("", "Qualifier", "", "U", ""), ("", "RL", "0.5", "0.05", "0.5"),
+    ]  # fmt: skip
+    waters = (
+        Water("TW-1", "", "", (means("arsenic", 0, 0.5 * U), means("iron", 1.22), means("nitrate", 0, 0.5, flag="J"))),
+        Water("TW-2", "", "", (means("arsenic", 18.4 * U), means("iron", 0, 0.05), means("nitrate", 7.1))),
+    )
+    return one("csv_wells_transposed", lines(rows), waters)
+
+
 def errors_and_serials() -> Layout:
     """Serial days in a column headed Date, a time column, error cells, a comment on a cell, a hidden column of old results."""
     made = book(
@@ -268,6 +285,6 @@ def real_dates_across() -> Layout:
 
 
 LAYOUTS = (
-    errors_and_serials, stacked_cards, every_form_of_nothing, two_hardnesses, pipe_ragged, old_code_page,
+    wells_transposed, errors_and_serials, stacked_cards, every_form_of_nothing, two_hardnesses, pipe_ragged, old_code_page,
     trend_beside, dates_d_m, formulas_between, radiation_rows, sheet_per_well, real_dates_across,
 )  # fmt: skip

@@ -17,6 +17,7 @@ from wellchem.reading.tables.row_labels import unit_row
 from wellchem.reading.tables.shape import LAYOUT, SMALL
 from wellchem.reading.tables.visits import visits
 from wellchem.reading.tables.wide_columns import Wide, united, wide_columns
+from wellchem.reading.tables.wide_rows import rows_beneath
 from wellchem.vocabulary import ColumnRole
 
 _MISSING = {"na", "n/a", "nan", "null", "none", "#n/a", "."}  # what programs write for a cell that has nothing
@@ -38,6 +39,11 @@ def take(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
     fits = _fits(cells, wide, header, start)
     limits: dict[str, list[int]] = {}
     odd_rows = [int(row) for row in np.flatnonzero(~fits[start:]) + start]
+    beneath = rows_beneath(cells, wide, start)
+    under = sorted({int(row) for rows in beneath.values() for row in rows[rows >= 0]})
+    fits[under] = False
+    for part in parts:
+        part.beneath = beneath
     for row in _labelled(cells, wide, start, fits):
         role = _row_role(cells, row, wide)
         if role in _ROWS_OF:
@@ -72,6 +78,8 @@ def take(reader: Reader, grid: int, cells: Cells, header: Header) -> int:
     if segment < end:
         blocks.append((segment, end))
     _emit(reader, grid, cells, parts, blocks, fits, limits)
+    for row in under:
+        reader.layout_row(grid, row, LayoutKind.SAMPLE_HEAD)
     reader.heard.clear()
     reader.tables.append(Table(grid, header.first, end - 1, "a row per sample", tuple(wide.taken.values())))
     return end
@@ -260,11 +268,18 @@ def _emit_part(
                 texts[name] = over.kept(mine > said_rows[0]).or_else(texts[name]) if name in texts else over
             else:
                 texts.setdefault(name, over)
+        for name, at in wide.beneath.items():
+            told = at[mine] >= 0
+            under = column(source, np.maximum(at[mine], 0)).kept(told)
+            texts[name] = under.or_else(texts[name]) if name in texts else under
         native = (
             np.zeros(len(mine), bool) if source.native is None else np.append(source.native, False)[source.codes[mine]]
         )
         numbers = reader.emit(grid, mine, analyte.column, texts, sample[keep], native=native)
         reader.ledger.link(grid, mine, [analyte.column, *analyte.beside.values()], numbers)
+        for at in wide.beneath.values():
+            told = at[mine] >= 0
+            reader.ledger.link(grid, at[mine][told], [analyte.column], numbers[told])
         fallback[keep] = np.where(fallback[keep] < 0, numbers, fallback[keep])
     reader.ledger.link(grid, rows[fallback >= 0], wide.shared.values(), fallback[fallback >= 0])
 

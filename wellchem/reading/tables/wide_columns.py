@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass, field, replace
 
 import numpy as np
+from numpy.typing import NDArray
 
 from wellchem.models.codes import Censoring, LayoutKind
 from wellchem.reading.rows import HEAD_FIELDS, TakenColumn
@@ -51,6 +52,7 @@ class Wide:
     layout: dict[int, LayoutKind] = field(default_factory=dict)
     pending: list[tuple[int, str, str]] = field(default_factory=list)
     taken: dict[int, TakenColumn] = field(default_factory=dict)
+    beneath: dict[str, NDArray[np.int32]] = field(default_factory=dict)  # rows under each that speak of its results
 
 
 def wide_columns(cells: Cells, header: Header) -> Wide:
