@@ -206,7 +206,44 @@ def codes_in_capitals() -> Layout:
     return layout("codes_in_capitals", rows, *waters)
 
 
+def purposes_in_codes() -> Layout:
+    """Purposes of samples in a data office's own codes.
+
+    The field duplicate (FDUP) and the trip blank (TRIP) were routine: their codes are rows of words now.
+    """
+    head = (
+        "Sample ID",
+        "Location",
+        "Sample Date",
+        "Parameter",
+        "CAS",
+        "Result",
+        "Lab Flag",
+        "Units",
+        "RDL",
+        "MDL",
+        "Fraction",
+        "Sample Purpose",
+    )
+    well, manganese, nitrate = ("Barn well", "8/14/2026"), ("Manganese", "7439-96-5"), ("Nitrate (as N)", "14797-55-8")
+    rows = [
+        head,
+        ("GW-7", *well, *manganese, "412", "", "ug/L", "5", "1.2", "Dissolved", "REG"),
+        ("GW-7", *well, *manganese, "430", "", "ug/L", "5", "1.2", "Total", "REG"),
+        ("GW-7", *well, *nitrate, "3.3", "", "mg/L", "0.1", "0.02", "", "REG"),
+        ("GW-7-D", *well, *nitrate, "3.4", "", "mg/L", "0.1", "0.02", "", "FDUP"),
+        ("TB-0814", "", "8/14/2026", "Benzene", "71-43-2", "0.5", "U", "ug/L", "0.5", "0.1", "", "TRIP"),
+    ]
+    items = (
+        means("manganese", 0.412, fraction="dissolved"), means("manganese", 0.43, fraction="total"), means("nitrate", 3.3),
+    )  # fmt: skip
+    return layout(
+        "purposes_in_codes", rows, Water("GW-7", "Barn well", "2026-08-14", items), strict=True, quality_control=2
+    )
+
+
 LAYOUTS = (
+    purposes_in_codes,
     names_and_days_above,
     two_boreholes_beside,
     units_over_groups,
