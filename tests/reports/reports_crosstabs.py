@@ -242,7 +242,45 @@ def purposes_in_codes() -> Layout:
     )
 
 
+def bench_sheet() -> Layout:
+    """A chemist's own sheet: samples among a standard, a recovery, differences, limits of detection.
+
+    The standard, the differences and the limits were waters of the household.
+    """
+    rows = [
+        ("Sample Name", "Chloride mg/L", "Nitrate-N mg/L", "pH"),
+        ("Well 4", "22", "3.1", "7.0"), ("Well 4 (duplicate)", "22", "3.0", "7.0"), ("Blank", "<1", "<0.1", "5.8"),
+        ("Check std 25 ppm", "24.8", "", ""), ("Spike rec. %", "98", "101", ""), ("RPD %", "0.0", "3.3", "0.0"),
+        ("Well 5", "61", "<0.1", "7.4"), ("Average", "42", "1.6", "7.2"), ("Method LOD", "1", "0.1", ""), ("MCL", "250", "10", ""),
+    ]  # fmt: skip
+    four = (means("chloride", 22), means("nitrate", 3.1), means("ph", 7.0))
+    five = (means("chloride", 61), means("nitrate", 0, 0.1), means("ph", 7.4))
+    waters = (Water("Well 4", "", "", four), Water("Well 5", "", "", five))
+    return layout("bench_sheet", rows, *waters, strict=True, quality_control=7)
+
+
+def control_before_samples() -> Layout:
+    """Quality control in running lines before the household's results, under titles.
+
+    The household's lead was the blank's, and the blank's numbers vanished with its title.
+    """
+    text = """QUALITY ASSURANCE
+Method Blank:   Lead < 0.5 ug/L    Copper < 1 ug/L
+Lab control:    Lead 20.4 ug/L (102 %)
+
+SAMPLE RESULTS   Tap 1, drawn 11/25/2026 06:10, first draw
+Lead            7.7 ug/L
+Copper          410 ug/L
+"""
+    items = (means("lead", 0.0077), means("copper", 0.41))
+    return Layout(
+        "txt_control_before_samples", "txt", text.encode(), (Water("", "", "2026-11-25", items),), strict=True, unread=2
+    )
+
+
 LAYOUTS = (
+    bench_sheet,
+    control_before_samples,
     purposes_in_codes,
     names_and_days_above,
     two_boreholes_beside,

@@ -285,7 +285,7 @@ class Phrases:
     def _section_title(self, key: str) -> PhraseMeaning | None:
         """A title of which every word is of a section, a fraction, a place of measurement or a method."""
         tokens = key.split()
-        place, subject, fractions, measured = 0, False, set(), None
+        place, subject, fractions, measured, role = 0, False, set(), None, None
         if key in self._fractions and len(key) > 2:
             return PhraseMeaning(PhraseKind.SECTION, fraction=self._fractions[key])
         while place < len(tokens):
@@ -295,6 +295,7 @@ class Phrases:
                     subject = subject or ("section_link", word) not in self._exact
                     where = self._exact.get(("section_measured", word))
                     measured = Measured(where) if where else measured
+                    role = Role(told) if (told := self._exact.get(("section_word", word))) else role
                 elif len(word) > 1 and word in self._fractions:
                     fractions.add(self._fractions[word])
                 elif word in self._measured:
@@ -307,4 +308,4 @@ class Phrases:
                 return None
         if not subject or len(fractions) > 1:
             return None
-        return PhraseMeaning(PhraseKind.SECTION, fraction=next(iter(fractions), None), measured=measured)
+        return PhraseMeaning(PhraseKind.SECTION, fraction=next(iter(fractions), None), measured=measured, role=role)

@@ -82,7 +82,10 @@ def between(reader: Reader, grid: int, cells: Cells, row: int, values: Iterable[
     phrase = reader.lexicon.phrase(text) or (reader.lexicon.phrase(left[0].text) if len(left) > 1 and alone else None)
     phrase = phrase or reader.lexicon.phrase(_CODE.sub("", text))
     if phrase is not None and _opens_section(reader, phrase):
-        _claim(reader, grid, row, left, LayoutKind.SECTION)
+        results = left[1:] if any(tells_amount(reader.lexicon, cell.text) for cell in left[1:]) else []
+        _claim(reader, grid, row, left[:1] if results else left, LayoutKind.SECTION)
+        if results and not _bare(reader, grid, cells, row, results, " ".join(cell.text for cell in results)):
+            reader.loose_row(grid, row, [cell.column for cell in results], UnreadReason.NOT_A_TABLE)
         return
     if phrase is not None and phrase.kind in _KINDS:
         _claim(reader, grid, row, left, _KINDS[phrase.kind])

@@ -161,8 +161,10 @@ def _units_alone(cells: Cells, wide: Wide) -> NDArray[np.bool_]:
 def _label_role(lexicon: Lexicon, text: str) -> ColumnRole | None:
     """What a label says of its row that makes it no sample's: limits, averages, units, methods."""
     word = lexicon.column(text.rstrip(": "))
-    if word is not None and word.role in (ColumnRole.UNIT, ColumnRole.METHOD):
+    if word is not None and word.role in (ColumnRole.UNIT, ColumnRole.METHOD, ColumnRole.RPD):
         return word.role
+    if "%" in text:  # recoveries, differences: no sample is called so
+        return ColumnRole.PERCENT_RECOVERY
     return limit_role(lexicon, text) or lexicon.vocabulary.label_role(text)
 
 
