@@ -251,11 +251,12 @@ def bench_sheet() -> Layout:
         ("Sample Name", "Chloride mg/L", "Nitrate-N mg/L", "pH"),
         ("Well 4", "22", "3.1", "7.0"), ("Well 4 (duplicate)", "22", "3.0", "7.0"), ("Blank", "<1", "<0.1", "5.8"),
         ("Check std 25 ppm", "24.8", "", ""), ("Spike rec. %", "98", "101", ""), ("RPD %", "0.0", "3.3", "0.0"),
-        ("Well 5", "61", "<0.1", "7.4"), ("Average", "42", "1.6", "7.2"), ("Method LOD", "1", "0.1", ""), ("MCL", "250", "10", ""),
+        ("Well 5", "61", "<0.1", "7.4"), ("Tap, 50% blend", "40", "1.5", "7.2"), ("Average", "42", "1.6", "7.2"), ("Method LOD", "1", "0.1", ""), ("MCL", "250", "10", ""),
     ]  # fmt: skip
     four = (means("chloride", 22), means("nitrate", 3.1), means("ph", 7.0))
     five = (means("chloride", 61), means("nitrate", 0, 0.1), means("ph", 7.4))
-    waters = (Water("Well 4", "", "", four), Water("Well 5", "", "", five))
+    blend = (means("chloride", 40), means("nitrate", 1.5), means("ph", 7.2))
+    waters = (Water("Well 4", "", "", four), Water("Well 5", "", "", five), Water("Tap, 50% blend", "", "", blend))
     return layout("bench_sheet", rows, *waters, strict=True, quality_control=7)
 
 

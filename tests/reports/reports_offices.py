@@ -7,27 +7,17 @@ docstring says what mended it.
 from __future__ import annotations
 
 from datetime import datetime
+from functools import partial
 
-from openpyxl import Workbook
+import reports_crosstabs as crosstabs
 from reports_catalog import Layout, Water
-from reports_written import lines, means, saved
+from reports_written import means
 
 GRAINS = 17.118  # mg/L as CaCO3 in a grain per US gallon
 NH4 = 14.007 / 18.039  # ammonia as N in ammonium
 
 
-def layout(name: str, rows, *waters: Water, delimiter: str = ",", **more) -> Layout:
-    return Layout(f"csv_{name}", "csv", lines(rows, delimiter).encode(), waters, strict=True, **more)
-
-
-def book(name: str, sheets, *waters: Water, **more) -> Layout:
-    made = Workbook()
-    made.remove(made.active)
-    for title, rows in sheets:
-        sheet = made.create_sheet(title)
-        for row in rows:
-            sheet.append(row)
-    return Layout(f"xlsx_{name}", "xlsx", saved(made), waters, strict=True, **more)
+layout, book = partial(crosstabs.layout, strict=True), partial(crosstabs.book, strict=True)
 
 
 def pairs_over_results() -> Layout:

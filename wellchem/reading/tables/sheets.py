@@ -20,6 +20,8 @@ _PLAIN = re.compile(
 
 def named_sheets(source: Source, lexicon: Lexicon) -> frozenset[int]:
     """Grids whose sheet's title names their water: another sheet of such a title lists most of the same analytes."""
+    if len({grid.sheet for grid in source.grids}) < 2:
+        return frozenset()
     names: dict[int, set[str]] = {}
     for at, grid in enumerate(source.grids):
         if grid.sheet and grid.height <= SMALL and _may_name(lexicon, grid.sheet):

@@ -157,7 +157,7 @@ def fractions_in(cells: Cells, shapes: list[Shape], fits: NDArray[np.bool_], sta
 def units_beneath(cells: Cells, shapes: list[Shape], fits: NDArray[np.bool_], start: int) -> set[int]:
     """Rows that hold the unit of the number over it, and perhaps the symbol of the name over that; they fit no more.
 
-    Most of the numbers have one, or it is the unit of the rows that follow.
+    Only where most of the numbers have one.
     """
     found: set[int] = set()
     for shape in shapes:

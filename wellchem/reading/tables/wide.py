@@ -163,7 +163,7 @@ def _label_role(lexicon: Lexicon, text: str) -> ColumnRole | None:
     word = lexicon.column(text.rstrip(": "))
     if word is not None and word.role in (ColumnRole.UNIT, ColumnRole.METHOD, ColumnRole.RPD):
         return word.role
-    if "%" in text:  # recoveries, differences: no sample is called so
+    if text.startswith("%") or text.endswith("%"):  # recoveries and differences; "50% blend" may be a sample
         return ColumnRole.PERCENT_RECOVERY
     return limit_role(lexicon, text) or lexicon.vocabulary.label_role(text)
 
